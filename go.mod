@@ -1,0 +1,3 @@
+module tuckline
+
+go 1.26.0

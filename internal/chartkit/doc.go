@@ -1,0 +1,2 @@
+// Package chartkit is on its way.
+package chartkit

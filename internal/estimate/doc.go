@@ -1,0 +1,2 @@
+// Package estimate is on its way.
+package estimate

@@ -1,0 +1,2 @@
+// Package keyfigure is on its way.
+package keyfigure

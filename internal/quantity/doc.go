@@ -1,0 +1,2 @@
+// Package quantity is on its way.
+package quantity

@@ -1,0 +1,2 @@
+// Package report is on its way.
+package report

@@ -1,0 +1,111 @@
+// Package result has the types of results.json and of part files. Names are
+// stable: other programs read them.
+package result
+
+// Format is the version of results.json.
+const Format = 1
+
+// Estimate is a mean over replications with its confidence interval (low to
+// high), the standard deviation of single replications and their number.
+type Estimate struct {
+	Mean float64 `json:"mean"`
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+	SD   float64 `json:"sd"`
+	N    int     `json:"n"`
+}
+
+// Results is results.json. States, full, empty, holding, busy and down are
+// shares of the measured window.
+type Results struct {
+	Format        int            `json:"format"`
+	Title         string         `json:"title"`
+	ScenarioHash  string         `json:"scenario_hash"`
+	Seed          uint64         `json:"seed"`
+	Replications  int            `json:"replications"`
+	Confidence    float64        `json:"confidence"`
+	MeasuredHours float64        `json:"measured_hours"`
+	WarmUpHours   float64        `json:"warm_up_hours"`
+	Engine        string         `json:"engine"`
+	EngineReason  string         `json:"engine_reason"`
+	Output        Output         `json:"output"`
+	Stations      []Station      `json:"stations"`
+	Buffers       []Buffer       `json:"buffers"`
+	Crews         []Crew         `json:"crews"`
+	Measures      []Measure      `json:"measures"`
+	Warnings      []string       `json:"warnings"`
+	Ends          map[string]int `json:"ends"`
+}
+
+// Output is the answer: good pieces of the unit of the answer.
+type Output struct {
+	Unit    string   `json:"unit"`
+	PerHour Estimate `json:"per_hour"`
+	// Total is per window.
+	Total Estimate `json:"total"`
+	// ShiftP10, P50 and P90 are quantiles of the total of single windows.
+	ShiftP10 float64 `json:"shift_p10"`
+	ShiftP50 float64 `json:"shift_p50"`
+	ShiftP90 float64 `json:"shift_p90"`
+}
+
+// Station has the figures of one station.
+type Station struct {
+	Name            string   `json:"name"`
+	CyclesPerHour   Estimate `json:"cycles_per_hour"`
+	GivenPerHour    Estimate `json:"given_per_hour"`
+	RejectedPerHour Estimate `json:"rejected_per_hour"`
+	ScrappedPerHour Estimate `json:"scrapped_per_hour"`
+	States          States   `json:"states"`
+	Holding         Estimate `json:"holding"`
+	Stops           []Stop   `json:"stops"`
+}
+
+// States are the shares of the window in each state.
+type States struct {
+	Running    Estimate `json:"running"`
+	Starved    Estimate `json:"starved"`
+	Blocked    Estimate `json:"blocked"`
+	Down       Estimate `json:"down"`
+	Waiting    Estimate `json:"waiting"`
+	Changeover Estimate `json:"changeover"`
+	Planned    Estimate `json:"planned"`
+	OffShift   Estimate `json:"off_shift"`
+}
+
+// Stop is one cause at one station.
+type Stop struct {
+	Name    string   `json:"name"`
+	Class   string   `json:"class"`
+	PerHour Estimate `json:"per_hour"`
+	// Down is the share of the window, waiting for the crew included.
+	Down Estimate `json:"down"`
+}
+
+// Buffer has the figures of one place between stations; Capacity is -1 without limit.
+type Buffer struct {
+	Name      string   `json:"name"`
+	Capacity  int64    `json:"capacity"`
+	Level     Estimate `json:"level"`
+	Full      Estimate `json:"full"`
+	Empty     Estimate `json:"empty"`
+	InTransit Estimate `json:"in_transit"`
+}
+
+// Crew has the figures of one crew. Busy is the share of all people's time at work
+// at the line, Waited the share of requests that waited.
+type Crew struct {
+	Name      string   `json:"name"`
+	People    int      `json:"people"`
+	Busy      Estimate `json:"busy"`
+	MeanWaitS Estimate `json:"mean_wait_s"`
+	Waited    Estimate `json:"waited"`
+}
+
+// Measure is one measure asked for with --show, in the words of the list of measures.
+type Measure struct {
+	Name  string   `json:"name"`
+	Of    string   `json:"of"`
+	Per   string   `json:"per"`
+	Value Estimate `json:"value"`
+}

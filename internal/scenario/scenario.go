@@ -1,0 +1,108 @@
+// Package scenario reads scenario files: YAML in, a checked model out, and
+// every complaint with its place.
+package scenario
+
+import "tuckline/sim"
+
+// Scenario is a scenario file that has been read and checked.
+type Scenario struct {
+	// File is its name as given; Source its text, with the values of --set in it.
+	File   string
+	Source []byte
+
+	Title, Question string
+	Project         Project
+	Product         Product
+	Answer          Answer
+	Run             Run
+	Line            sim.Line
+	// Stations and Buffers say more of Line.Stations and Line.Buffers, in the same order.
+	Stations []Station
+	Buffers  []Buffer
+	// Warnings are whole sentences: what was read and is not what it may seem.
+	Warnings []string
+}
+
+// Project says for whom the study is.
+type Project struct {
+	Client, Number, Revision, Status string
+}
+
+// Product is the format sheet. Zero means not given.
+type Product struct {
+	Name string
+	// Dose is "tablet" or "capsule"; MassMilligrams is of one of them.
+	Dose           string
+	MassMilligrams float64
+	// DosesPerBlister to BundlesPerCase are pieces.
+	DosesPerBlister, BlistersPerCarton, CartonsPerBundle, BundlesPerCase, CartonsPerCase int64
+	// BlisterLength and BlisterWidth are in micrometres.
+	BlisterLength, BlisterWidth sim.Micrometres
+}
+
+// Answer says what is counted where.
+type Answer struct {
+	// Unit is the plural as written: "cartons".
+	Unit string
+	// CountedAfter is the index of a station in Line.Stations.
+	CountedAfter int
+	// Per is "hour", "shift" or "week"; without a calendar a shift and a week are the measured window.
+	Per string
+}
+
+// Run says how the line is simulated.
+type Run struct {
+	WarmUp, Measure sim.Micros
+	Replications    int
+	// Confidence is between 0 and 1.
+	Confidence float64
+	Seed       uint64
+}
+
+// Station is what the model of a station does not need but people do.
+type Station struct {
+	// TakesUnit and GivesUnit are plurals: "blisters"; "pieces" where none is written.
+	TakesUnit, GivesUnit string
+	// SetCycle and TopCycle are the mean cycle times at set and at top speed, in microseconds;
+	// TopCycle equals SetCycle where no top speed is written.
+	SetCycle, TopCycle float64
+	Web                Web
+	// Forming is "thermoform", "cold form" or empty.
+	Forming string
+	Sealing Sealing
+	// Materials are in the order of Line.Stations[i].Materials.
+	Materials []Material
+}
+
+// Web is the format of a web; zero means not given.
+type Web struct {
+	Width, Index  sim.Micrometres
+	Across, Along int64
+}
+
+// Sealing has the share of the cycle in which the tool is closed and the
+// qualified range of that time, in microseconds; zero means not given.
+type Sealing struct {
+	DwellShare         float64
+	DwellMin, DwellMax sim.Micros
+}
+
+// Material is what people say of a stock: its kind is "reel", "magazine" or "hopper".
+type Material struct {
+	Kind string
+	// Unit is the plural of pieces ("blanks"), or "m" for web.
+	Unit string
+	// Outer, Core, Thickness and Unusable belong to reels of web, in micrometres.
+	Outer, Core, Thickness, Unusable sim.Micrometres
+	// AlarmAt is the stock at which a refill is asked for; -1 without alarm.
+	AlarmAt int64
+}
+
+// Buffer is what people say of a place between stations.
+type Buffer struct {
+	// Unit is the plural of its pieces.
+	Unit string
+	// Length, Pitch are of a conveyor, in micrometres; Speed in micrometres per second.
+	Length, Pitch sim.Micrometres
+	Speed         float64
+}

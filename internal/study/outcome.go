@@ -1,0 +1,51 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// Outcome is everything that one study of one scenario found: what reports and
+// files are made from. Nothing behind it computes anything new.
+type Outcome struct {
+	Scenario *scenario.Scenario
+	Model    *sim.Model
+	// Records are in the order of replication.
+	Records []sim.Record
+	Results result.Results
+	// Shifts are the good pieces of the answer of each window, by replication.
+	Shifts []float64
+	// RunningMean has the estimate of the total per window after 2, 3, … replications.
+	RunningMean []result.Estimate
+	Span        Span
+	// Constraint is the station that limits the line; Causes are why it did not run, worst first.
+	Constraint string
+	Causes     []Cause
+	// Classes has, for each place between stations, the mean share of the window in each class of level.
+	Classes [][]float64
+	// Trace is of the first replication, from time 0.
+	Trace sim.Trace
+	// Interrupted says that fewer replications were finished than asked for.
+	Interrupted bool
+}
+
+// Span is the scale from no buffer at all to buffers without limit, both
+// simulated with the same random numbers, in pieces of the answer per hour.
+type Span struct {
+	// Buffered is false for a line without a buffer that could be taken away.
+	Buffered             bool
+	None, Now, Unlimited result.Estimate
+	// Recovered is (now - none) / (unlimited - none), of the means over replications.
+	Recovered result.Estimate
+}
+
+// Cause is a reason why the constraint did not run.
+type Cause struct {
+	// State is down (own stop, waiting for the crew included), blocked or starved.
+	State sim.State
+	// Stop is the name of the own stop, or empty.
+	Stop string
+	// Minutes and Pieces of the answer are per window; pieces are minutes at set speed.
+	Minutes, Pieces result.Estimate
+}

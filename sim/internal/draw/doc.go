@@ -1,0 +1,2 @@
+// Package draw has random streams and the laws that are drawn from them.
+package draw

@@ -1,0 +1,84 @@
+package sim
+
+import (
+	"strings"
+
+	"tuckline/sim/internal/plan"
+)
+
+// Problem is one fault of a line: where it is and what would be right. The
+// path has the names that lead to the value, joined by dots, as in
+// "cartoner.stops.minor stop.every".
+type Problem struct {
+	Path, Text string
+}
+
+// Problems is all faults of a line.
+type Problems []Problem
+
+// Error lists all of them, a line each.
+func (p Problems) Error() string {
+	var b strings.Builder
+	for i, one := range p {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(one.Path + ": " + one.Text)
+	}
+	return b.String()
+}
+
+// Model is a compiled line. It is read-only and may be shared by goroutines.
+type Model struct {
+	plan   *plan.Plan
+	places []Place
+}
+
+// Place is a place between stations, in the order of Record.Buffers: the
+// buffers as declared, then the hand-overs that the program put.
+type Place struct {
+	Name string
+	// Capacity is the number of places, or Unlimited.
+	Capacity int64
+	Transit  Micros
+	Conveyor bool
+	// HandOver says that nobody wrote it: the smallest place that cannot lock.
+	HandOver bool
+	// From and To name the neighbours that feed it and that take from it.
+	From, To []string
+}
+
+// Options are what a replication is a function of, beside the model.
+type Options struct {
+	Seed        uint64
+	Replication int
+	// WarmUp is T0, Measure is the length of the window [T0, T0+Measure).
+	WarmUp, Measure Micros
+	// Trace, if not nil, collects changes of state, of level and stops.
+	Trace *Trace
+	// Classes asks for the time in each class of level.
+	Classes bool
+}
+
+// Compile checks a line and prepares it for running. The error is Problems.
+func Compile(line Line) (*Model, error) { panic("not yet") }
+
+// Places lists the places between stations in the order of Record.Buffers.
+func (m *Model) Places() []Place { return m.places }
+
+// StopNames lists the stops of a station, then its materials, in the order of
+// StationRecord.Stops.
+func (m *Model) StopNames(station int) []string { panic("not yet") }
+
+// StopClasses lists their classes in the same order.
+func (m *Model) StopClasses(station int) []Class { panic("not yet") }
+
+// Engine runs replications of one model, one after the other. It keeps its
+// memory between runs and belongs to one goroutine.
+type Engine struct{}
+
+// NewEngine makes an engine for the model.
+func (m *Model) NewEngine() *Engine { panic("not yet") }
+
+// Run runs one replication. The record depends on the model and the options only.
+func (e *Engine) Run(o Options) Record { panic("not yet") }

@@ -1,0 +1,54 @@
+package sim
+
+import "tuckline/sim/internal/plan"
+
+// State is what a station does; it is in exactly one state at any instant.
+type State = plan.State
+
+// The states, in the order in which they win if several hold.
+const (
+	OffShift    = plan.OffShift
+	PlannedStop = plan.PlannedStop
+	Changeover  = plan.Changeover
+	Waiting     = plan.Waiting
+	Down        = plan.Down
+	Blocked     = plan.Blocked
+	Starved     = plan.Starved
+	Running     = plan.Running
+)
+
+// NumStates is the number of states.
+const NumStates = plan.NumStates
+
+// The records of one replication: integers only, in the order in which the
+// line was declared.
+type (
+	// Record is what happened in the window of one replication.
+	Record = plan.Record
+	// StationRecord is the part of one station.
+	StationRecord = plan.StationRecord
+	// StopRecord is one cause at one station; the changes of materials follow the stops.
+	StopRecord = plan.StopRecord
+	// BufferRecord is the part of one place between stations.
+	BufferRecord = plan.BufferRecord
+	// CrewRecord is the part of one crew.
+	CrewRecord = plan.CrewRecord
+	// Trace collects what happened when.
+	Trace = plan.Trace
+	// StateChange, LevelChange and StopSpell are the entries of a trace.
+	StateChange = plan.StateChange
+	LevelChange = plan.LevelChange
+	StopSpell   = plan.StopSpell
+	// End is the reason why a replication ended.
+	End = plan.End
+)
+
+// The reasons.
+const (
+	HorizonReached = plan.HorizonReached
+	InputUsedUp    = plan.InputUsedUp
+	Deadlock       = plan.Deadlock
+)
+
+// LevelClasses is the number of classes in BufferRecord.Classes.
+const LevelClasses = plan.LevelClasses
