@@ -26,14 +26,15 @@ type Outcome struct {
 	Classes [][]float64
 	// Trace is of the first replication, from time 0.
 	Trace sim.Trace
-	// Interrupted says that fewer replications were finished than asked for.
+	// Interrupted says that fewer replications were finished than asked for, of the line or of its span.
 	Interrupted bool
 }
 
 // Span is the scale from no buffer at all to buffers without limit, both
 // simulated with the same random numbers, in pieces of the answer per hour.
 type Span struct {
-	// Buffered is false for a line without a buffer that could be taken away.
+	// Buffered is false for a line without a buffer that could be taken away, or where the span was
+	// not asked for. N of its estimates is 0 if it was interrupted or an end of it locks.
 	Buffered             bool
 	None, Now, Unlimited result.Estimate
 	// Recovered is (now - none) / (unlimited - none), of the means over replications.
@@ -44,8 +45,10 @@ type Span struct {
 type Cause struct {
 	// State is down (own stop, waiting for the crew included), blocked or starved.
 	State sim.State
-	// Stop is the name of the own stop, or empty.
-	Stop string
+	// Station is whose stop it is: the constraint itself, or a station that stops it too (stops
+	// with), whose stops count with their whole length. Stop is its name. Both are empty
+	// for blocked and starved.
+	Station, Stop string
 	// Minutes and Pieces of the answer are per window; pieces are minutes at set speed.
 	Minutes, Pieces result.Estimate
 }

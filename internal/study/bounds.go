@@ -1,0 +1,116 @@
+package study
+
+import (
+	"slices"
+
+	"tuckline/sim"
+)
+
+// withoutLimit is the line with buffers that are never full. Levels that stop
+// or restart a station lapse; speed steps stay, in pieces. Belts stay as they are.
+func withoutLimit(line sim.Line) sim.Line {
+	line.Buffers = slices.Clone(line.Buffers)
+	for i := range line.Buffers {
+		if b := &line.Buffers[i]; !b.Conveyor {
+			b.Holds, b.StopUpstream, b.Restart = sim.Unlimited, 0, sim.Restart{}
+		}
+	}
+	return line
+}
+
+// withoutBuffers is the line without its buffers: each consumer takes from the
+// feeder. Where that cannot be said, because several stations feed or take, the
+// smallest buffer that cannot lock stays. Belts stay; levels and the speed
+// steps that read a removed buffer lapse.
+func withoutBuffers(line sim.Line) sim.Line {
+	line.Stations = slices.Clone(line.Stations)
+	line.Buffers = slices.Clone(line.Buffers)
+	for _, b := range slices.Clone(line.Buffers) {
+		if b.Conveyor {
+			continue
+		}
+		dropSteps(line, b.Name)
+		if len(b.From) == 1 && readers(line, b.Name) == 1 && readers(line, b.From[0]) == 1 {
+			line = bridged(line, b)
+			continue
+		}
+		shrink(line, b)
+	}
+	return line
+}
+
+// dropSteps takes the speed steps away that read the level of a buffer.
+func dropSteps(line sim.Line, buffer string) {
+	for i := range line.Stations {
+		if line.Stations[i].From == buffer {
+			line.Stations[i].Steps = nil
+		}
+	}
+}
+
+// readers counts the stations and places that take from a name.
+func readers(line sim.Line, name string) int {
+	n := 0
+	for i := range line.Stations {
+		if line.Stations[i].From == name {
+			n++
+		}
+	}
+	for i := range line.Buffers {
+		if slices.Contains(line.Buffers[i].From, name) {
+			n++
+		}
+	}
+	return n
+}
+
+// bridged takes a buffer out and lets its one reader take from its one feeder.
+func bridged(line sim.Line, b sim.Buffer) sim.Line {
+	for i := range line.Stations {
+		if line.Stations[i].From == b.Name {
+			line.Stations[i].From = b.From[0]
+		}
+	}
+	var rest []sim.Buffer
+	for _, other := range line.Buffers {
+		if other.Name == b.Name {
+			continue
+		}
+		other.From = slices.Clone(other.From)
+		for i := range other.From {
+			if other.From[i] == b.Name {
+				other.From[i] = b.From[0]
+			}
+		}
+		rest = append(rest, other)
+	}
+	line.Buffers = rest
+	return line
+}
+
+// shrink leaves a buffer the places without which the line could lock: one
+// fewer than its neighbours give or take at once, and with a transit one fewer
+// than both together.
+func shrink(line sim.Line, b sim.Buffer) {
+	gives, takes := int64(1), int64(1)
+	for i := range line.Stations {
+		if slices.Contains(b.From, line.Stations[i].Name) {
+			gives = max(gives, line.Stations[i].Gives)
+		}
+		if line.Stations[i].From == b.Name {
+			takes = max(takes, line.Stations[i].Takes)
+		}
+	}
+	least := max(gives, takes) - 1
+	if b.Transit > 0 {
+		least = gives + takes - 1
+	}
+	at := slices.IndexFunc(line.Buffers, func(one sim.Buffer) bool { return one.Name == b.Name })
+	small := sim.Buffer{Name: b.Name, From: b.From, Holds: least, Transit: b.Transit}
+	line.Buffers[at] = small
+}
+
+// buffered says whether there is a buffer that could be taken away.
+func buffered(line sim.Line) bool {
+	return slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return !b.Conveyor })
+}

@@ -1,0 +1,34 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
+func (c columns) crews(crews []sim.Crew) []result.Crew {
+	all := make([]result.Crew, len(crews))
+	for i, crew := range crews {
+		all[i] = result.Crew{
+			Name: crew.Name, People: crew.People,
+			Busy: c.busy(i, crew.People), MeanWaitS: c.meanWait(i),
+			Waited: c.ratio(
+				func(r *sim.Record) float64 { return float64(r.Crews[i].Waited) },
+				func(r *sim.Record) float64 { return float64(r.Crews[i].Requests) }),
+		}
+	}
+	return all
+}
+
+// busy is the share of all people's time that is work at the line.
+func (c columns) busy(crew, people int) result.Estimate {
+	return c.estimate(func(r *sim.Record) float64 {
+		return float64(r.Crews[crew].Busy) / (float64(people) * float64(r.Window))
+	})
+}
+
+// meanWait is in seconds a request; a replication without a request has none.
+func (c columns) meanWait(crew int) result.Estimate {
+	return c.ratio(
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].WaitTime) / float64(sim.Second) },
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].Requests) })
+}

@@ -1,0 +1,57 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
+// lost is a count of pieces at a station, in pieces that it gives.
+type lost func(*sim.StationRecord) int64
+
+func rejected(r *sim.StationRecord) int64 { return r.Rejected }
+func scrapped(r *sim.StationRecord) int64 { return r.Scrapped }
+
+func scrap(v view, _ int, per string) []result.Measure   { return v.losses(per, scrapped) }
+func rejects(v view, _ int, per string) []result.Measure { return v.losses(per, rejected) }
+
+// losses is the loss of the line in pieces of the answer, then of each station that loses any.
+func (v view) losses(per string, loss lost) []result.Measure {
+	rows := one("line", v.count(per, v.lineLoss(loss)))
+	for i, station := range v.scenario.Line.Stations {
+		value := v.count(per, func(r *sim.Record) float64 { return float64(loss(&r.Stations[i])) })
+		if value.Mean > 0 {
+			rows = append(rows, one(station.Name, value)...)
+		}
+	}
+	return rows
+}
+
+// lineLoss sums a loss over the stations up to the count of the answer, in pieces of the answer.
+func (v view) lineLoss(loss lost) func(*sim.Record) float64 {
+	f := flowOf(v.scenario.Line)
+	at := v.scenario.Answer.CountedAfter
+	perCycle, before := f.piecesPerCycle(at), f.upTo(at)
+	return func(r *sim.Record) float64 {
+		sum := 0.0
+		for i, station := range v.scenario.Line.Stations {
+			if before[i] {
+				sum += float64(loss(&r.Stations[i])) * perCycle[i] / float64(station.Gives)
+			}
+		}
+		return sum
+	}
+}
+
+func yield(v view, _ int, _ string) []result.Measure {
+	good, reject, scrap := total(v.scenario), v.lineLoss(rejected), v.lineLoss(scrapped)
+	return one("line", v.ratio(good, func(r *sim.Record) float64 { return good(r) + reject(r) + scrap(r) }))
+}
+
+// lineEfficiency is good pieces over set speed times measured time, the set
+// speed being that of the slowest step (common practice, no source).
+func lineEfficiency(v view, _ int, _ string) []result.Measure {
+	perMinute := setRate(v.scenario)
+	return one("line", v.estimate(func(r *sim.Record) float64 {
+		return total(v.scenario)(r) / (perMinute * float64(r.Window) / float64(sim.Minute))
+	}))
+}

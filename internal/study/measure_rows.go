@@ -1,0 +1,72 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
+func one(of string, value result.Estimate) []result.Measure {
+	return []result.Measure{{Of: of, Value: value}}
+}
+
+// count is a count per hour, or per window where a shift or a week is asked for.
+func (v view) count(per string, value func(*sim.Record) float64) result.Estimate {
+	if per != "hour" {
+		return v.estimate(value)
+	}
+	return v.estimate(func(r *sim.Record) float64 { return value(r) / hours(r.Window) })
+}
+
+func goodOutput(v view, _ int, per string) []result.Measure {
+	return one(v.scenario.Answer.Unit, v.count(per, total(v.scenario)))
+}
+
+func inState(state sim.State) func(view, int, string) []result.Measure {
+	return func(v view, of int, _ string) []result.Measure {
+		return one(v.scenario.Line.Stations[of].Name,
+			v.share(func(r *sim.Record) sim.Micros { return r.Stations[of].States[state] }))
+	}
+}
+
+func stopsOf(v view, of int, per string) []result.Measure {
+	return one(v.scenario.Line.Stations[of].Name, v.count(per, func(r *sim.Record) float64 {
+		var n int64
+		for _, stop := range r.Stations[of].Stops {
+			n += stop.Count
+		}
+		return float64(n)
+	}))
+}
+
+func restartsOf(v view, of int, per string) []result.Measure {
+	return one(v.scenario.Line.Stations[of].Name,
+		v.count(per, func(r *sim.Record) float64 { return float64(r.Stations[of].Restarts) }))
+}
+
+func full(v view, of int, _ string) []result.Measure {
+	return one(v.places[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Full }))
+}
+
+func empty(v view, of int, _ string) []result.Measure {
+	return one(v.places[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Empty }))
+}
+
+func level(v view, of int, _ string) []result.Measure {
+	return one(v.places[of].Name, v.level(of))
+}
+
+func waiting(v view, _ int, _ string) []result.Measure {
+	var rows []result.Measure
+	for i, crew := range v.scenario.Line.Crews {
+		rows = append(rows, one(crew.Name, v.meanWait(i))...)
+	}
+	return rows
+}
+
+func busy(v view, _ int, _ string) []result.Measure {
+	var rows []result.Measure
+	for i, crew := range v.scenario.Line.Crews {
+		rows = append(rows, one(crew.Name, v.busy(i, crew.People))...)
+	}
+	return rows
+}

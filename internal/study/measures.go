@@ -1,0 +1,47 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// MeasureWord is an entry of the list of measures. STATION and BUFFER stand for a name of the line.
+type MeasureWord struct {
+	Words, Per, Meaning string
+	rows                func(v view, of int, per string) []result.Measure
+}
+
+// view is what measures are taken from.
+type view struct {
+	columns
+	scenario *scenario.Scenario
+	places   []sim.Place
+}
+
+// The words of Per. A count is per hour, shift or week, as the answer of the scenario is.
+const (
+	perAnswer = "hour, shift or week"
+	perTime   = "share of time"
+	perPieces = "share of pieces"
+)
+
+// MeasureWords is the one list of measures.
+var MeasureWords = []MeasureWord{
+	{"good output", perAnswer, "good pieces of the answer", goodOutput},
+	{"scrap", perAnswer, "pieces lost as restart scrap: in pieces of the answer for the line, then at each station in its own", scrap},
+	{"rejects", perAnswer, "pieces rejected: in pieces of the answer for the line, then at each station in its own", rejects},
+	{"yield", perPieces, "good output of what was good, rejected or scrapped", yield},
+	{"STATION starved", perTime, "the station waits for input", inState(sim.Starved)},
+	{"STATION blocked", perTime, "the station waits for room", inState(sim.Blocked)},
+	{"STATION down", perTime, "a stop is being worked on", inState(sim.Down)},
+	{"STATION waiting for crew", perTime, "a stop waits for people", inState(sim.Waiting)},
+	{"stops of STATION", perAnswer, "own stops and material changes, by their beginning", stopsOf},
+	{"restarts of STATION", perAnswer, "beginnings of work after a pause", restartsOf},
+	{"BUFFER full", perTime, "the whole output of the feeder does not fit", full},
+	{"BUFFER empty", perTime, "fewer pieces than one take have arrived", empty},
+	{"BUFFER level", "pieces", "mean level, pieces on their way included", level},
+	{"waiting for crew", "seconds a request", "mean time until work begins, for each crew", waiting},
+	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
+	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
+}

@@ -1,0 +1,41 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
+func (c columns) buffers(places []sim.Place) []result.Buffer {
+	all := make([]result.Buffer, len(places))
+	for i, place := range places {
+		all[i] = result.Buffer{
+			Name: place.Name, Capacity: place.Capacity,
+			Level:     c.level(i),
+			Full:      c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Full }),
+			Empty:     c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Empty }),
+			InTransit: c.estimate(func(r *sim.Record) float64 { return float64(r.Buffers[i].TransitTime) / float64(r.Window) }),
+		}
+	}
+	return all
+}
+
+// level is the mean level over the window, pieces in transit included.
+func (c columns) level(buffer int) result.Estimate {
+	return c.estimate(func(r *sim.Record) float64 { return float64(r.Buffers[buffer].LevelTime) / float64(r.Window) })
+}
+
+// classes is the mean share of the window in each class of level, by place.
+func classes(records []sim.Record, places int) [][]float64 {
+	mean := make([][]float64, places)
+	for i := range mean {
+		for r := range records {
+			for k, time := range records[r].Buffers[i].Classes {
+				if mean[i] == nil {
+					mean[i] = make([]float64, sim.LevelClasses)
+				}
+				mean[i][k] += float64(time) / float64(records[r].Window) / float64(len(records))
+			}
+		}
+	}
+	return mean
+}

@@ -1,0 +1,115 @@
+package study
+
+import (
+	"context"
+	"errors"
+
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// Run runs the replications of a scenario and sums them up. The outcome
+// depends on the scenario and the span of replications only, not on the
+// number of workers. If the context is cancelled, the outcome has what is finished and
+// says so; below two replications nothing can be kept and an error says that.
+// A replication in which the line locks is an error: a study with a deadlock gives no estimate.
+func Run(ctx context.Context, s *scenario.Scenario, o Options) (*Outcome, error) {
+	o, err := o.filled(s)
+	if err != nil {
+		return nil, err
+	}
+	model, err := sim.Compile(s.Line)
+	if err != nil {
+		return nil, err
+	}
+	if err := CheckMeasures(o.Show, s, model); err != nil {
+		return nil, err
+	}
+	job := job{scenario: s, options: o, model: model, ctx: ctx}
+	if err := job.run(); err != nil {
+		return nil, err
+	}
+	return job.outcome(), nil
+}
+
+// job is one study on its way.
+type job struct {
+	scenario        *scenario.Scenario
+	options         Options
+	model           *sim.Model
+	ctx             context.Context
+	records         []sim.Record
+	trace           sim.Trace
+	none, unlimited bound
+	spanned         bool
+}
+
+var errNothingKept = errors.New("stopped before two replications were finished: nothing was kept")
+
+func (j *job) run() error {
+	j.spanned = j.options.Bounds && buffered(j.scenario.Line)
+	if j.spanned {
+		var err error
+		if j.none, j.unlimited, err = bounds(j.scenario.Line); err != nil {
+			return err
+		}
+	}
+	count := counter{total: j.runs(), tell: j.options.Progress}
+	p := pass{
+		from: j.options.From, to: j.options.To, workers: j.options.Workers, finished: count.finished,
+		newEngine: func() engine { return j.model.NewEngine() },
+		options:   j.optionsOf,
+	}
+	j.records = p.run(j.ctx)
+	if len(j.records) < leastReplications {
+		return errNothingKept
+	}
+	if err := locked(j.records); err != nil {
+		return err
+	}
+	if j.spanned {
+		p.options = j.plainOptions
+		j.none, j.unlimited = runBounds(j.ctx, p, j.none, j.unlimited)
+	}
+	return nil
+}
+
+func (j *job) runs() int {
+	if j.spanned {
+		return 3 * j.options.count()
+	}
+	return j.options.count()
+}
+
+func (j *job) plainOptions(replication int) sim.Options {
+	run := j.scenario.Run
+	return sim.Options{Seed: run.Seed, Replication: replication, WarmUp: run.WarmUp, Measure: run.Measure}
+}
+
+// optionsOf adds what reports look at: the classes of level, and the trace of the first replication.
+func (j *job) optionsOf(replication int) sim.Options {
+	o := j.plainOptions(replication)
+	o.Classes = true
+	if j.options.Trace && replication == j.options.From {
+		o.Trace = &j.trace
+	}
+	return o
+}
+
+func (j *job) outcome() *Outcome {
+	s, o := j.scenario, Outcome{Scenario: j.scenario, Model: j.model, Records: j.records, Trace: j.trace}
+	c := columns{j.records, s.Run.Confidence}
+	o.Results = Summarise(s, j.model, j.records, j.options.Show)
+	o.Shifts = c.column(total(s))
+	o.RunningMean = runningMean(o.Shifts, s.Run.Confidence)
+	constraint := constraintOf(s, c)
+	o.Constraint = s.Line.Stations[constraint].Name
+	o.Causes = causesOf(s, j.model, c, constraint)
+	o.Classes = classes(j.records, len(j.model.Places()))
+	o.Interrupted = len(j.records) < j.options.count()
+	if j.spanned {
+		o.Interrupted = o.Interrupted || len(j.none.records) < j.options.count() || len(j.unlimited.records) < j.options.count()
+		j.span(&o)
+	}
+	return &o
+}

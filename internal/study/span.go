@@ -1,0 +1,87 @@
+package study
+
+import (
+	"context"
+	"fmt"
+
+	"tuckline/internal/result"
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// bound is one end of the span: a line and the records of its replications.
+type bound struct {
+	model   *sim.Model
+	records []sim.Record
+}
+
+// bounds compiles both ends of the span.
+func bounds(line sim.Line) (none, unlimited bound, err error) {
+	if none.model, err = sim.Compile(withoutBuffers(line)); err != nil {
+		return none, unlimited, fmt.Errorf("the line without buffers cannot be run:\n%w", err)
+	}
+	if unlimited.model, err = sim.Compile(withoutLimit(line)); err != nil {
+		return none, unlimited, fmt.Errorf("the line with buffers without limit cannot be run:\n%w", err)
+	}
+	return none, unlimited, nil
+}
+
+// spanOf compares the replications that all three lines have finished.
+func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span {
+	span := Span{Buffered: true}
+	a, b, c := paired(now, none.records, unlimited.records)
+	if len(a) < leastReplications {
+		return span
+	}
+	rate := func(records []sim.Record) ([]float64, result.Estimate) {
+		col := columns{records, s.Run.Confidence}
+		return col.column(total(s)), col.perHour(passed(s))
+	}
+	nowTotals, nowRate := rate(a)
+	noneTotals, noneRate := rate(b)
+	unlimitedTotals, unlimitedRate := rate(c)
+	span.Now, span.None, span.Unlimited = nowRate, noneRate, unlimitedRate
+	span.Recovered = recovered(nowTotals, noneTotals, unlimitedTotals, s.Run.Confidence)
+	return span
+}
+
+// paired keeps the replications that all three have.
+func paired(now, none, unlimited []sim.Record) (a, b, c []sim.Record) {
+	index := func(records []sim.Record) map[int]int {
+		at := make(map[int]int, len(records))
+		for i := range records {
+			at[records[i].Replication] = i
+		}
+		return at
+	}
+	inNone, inUnlimited := index(none), index(unlimited)
+	for i := range now {
+		n, okNone := inNone[now[i].Replication]
+		u, okUnlimited := inUnlimited[now[i].Replication]
+		if okNone && okUnlimited {
+			a, b, c = append(a, now[i]), append(b, none[n]), append(c, unlimited[u])
+		}
+	}
+	return a, b, c
+}
+
+// runBounds runs both ends of the span with the seed and replications of the study.
+func runBounds(ctx context.Context, p pass, none, unlimited bound) (bound, bound) {
+	for _, end := range []*bound{&none, &unlimited} {
+		p.newEngine = func() engine { return end.model.NewEngine() }
+		end.records = p.run(ctx)
+	}
+	return none, unlimited
+}
+
+// span puts the span into the outcome; an end of it that locks gives none, with a warning.
+func (j *job) span(o *Outcome) {
+	for _, end := range []bound{j.none, j.unlimited} {
+		if err := locked(end.records); err != nil {
+			o.Span = Span{Buffered: true}
+			o.Results.Warnings = append(o.Results.Warnings, "The span from no buffer to buffers without limit is not shown: "+err.Error()+".")
+			return
+		}
+	}
+	o.Span = spanOf(j.scenario, j.records, j.none, j.unlimited)
+}

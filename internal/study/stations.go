@@ -1,0 +1,53 @@
+package study
+
+import (
+	"tuckline/internal/result"
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+func (c columns) stations(s *scenario.Scenario, m *sim.Model) []result.Station {
+	all := make([]result.Station, len(s.Line.Stations))
+	for i := range all {
+		of := func(count func(*sim.StationRecord) int64) result.Estimate {
+			return c.perHour(func(r *sim.Record) int64 { return count(&r.Stations[i]) })
+		}
+		all[i] = result.Station{
+			Name:            s.Line.Stations[i].Name,
+			CyclesPerHour:   of(func(r *sim.StationRecord) int64 { return r.Cycles }),
+			GivenPerHour:    of(func(r *sim.StationRecord) int64 { return r.Given }),
+			RejectedPerHour: of(func(r *sim.StationRecord) int64 { return r.Rejected }),
+			ScrappedPerHour: of(func(r *sim.StationRecord) int64 { return r.Scrapped }),
+			States:          c.states(i),
+			Holding:         c.share(func(r *sim.Record) sim.Micros { return r.Stations[i].Holding }),
+			Stops:           c.stops(i, m.StopNames(i), m.StopClasses(i)),
+		}
+	}
+	return all
+}
+
+func (c columns) states(station int) result.States {
+	in := func(state sim.State) result.Estimate {
+		return c.share(func(r *sim.Record) sim.Micros { return r.Stations[station].States[state] })
+	}
+	return result.States{
+		Running: in(sim.Running), Starved: in(sim.Starved), Blocked: in(sim.Blocked),
+		Down: in(sim.Down), Waiting: in(sim.Waiting), Changeover: in(sim.Changeover),
+		Planned: in(sim.PlannedStop), OffShift: in(sim.OffShift),
+	}
+}
+
+func (c columns) stops(station int, names []string, classes []sim.Class) []result.Stop {
+	all := make([]result.Stop, len(names))
+	for k := range names {
+		all[k] = result.Stop{
+			Name: names[k], Class: classes[k].String(),
+			PerHour: c.perHour(func(r *sim.Record) int64 { return r.Stations[station].Stops[k].Count }),
+			Down:    c.share(func(r *sim.Record) sim.Micros { return stopped(&r.Stations[station].Stops[k]) }),
+		}
+	}
+	return all
+}
+
+// stopped is how long a stop kept its station, waiting for the crew included.
+func stopped(r *sim.StopRecord) sim.Micros { return r.Waiting + r.Down }
