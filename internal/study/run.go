@@ -44,7 +44,8 @@ type job struct {
 	spanned         bool
 }
 
-var errNothingKept = errors.New("stopped before two replications were finished: nothing was kept")
+// ErrNothingKept says that a study was stopped too early to say anything.
+var ErrNothingKept = errors.New("stopped before two replications were finished: nothing was kept")
 
 func (j *job) run() error {
 	j.spanned = j.options.Bounds && buffered(j.scenario.Line)
@@ -62,7 +63,7 @@ func (j *job) run() error {
 	}
 	j.records = p.run(j.ctx)
 	if len(j.records) < leastReplications {
-		return errNothingKept
+		return ErrNothingKept
 	}
 	if err := locked(j.records); err != nil {
 		return err

@@ -1,0 +1,38 @@
+# Needs Go, Node (for the chart engine of the report) and make.
+
+ENGINE  := internal/chartkit/dist/echarts.js.gz
+TOOL    := go tool -modfile=tools.mod
+VERSION := $(shell git describe --tags --always --dirty 2>/dev/null)
+STATIC  := CGO_ENABLED=0 go build -trimpath -ldflags "-s -w -X main.version=$(VERSION)"
+
+.PHONY: help demo test bench build generate lint clean
+
+help: ## show this list
+	@grep -E '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 12
+
+demo: $(ENGINE) ## simulate the line of Lowmere: summary here, report in a new folder
+	go run ./cmd/tuckline run scenarios/lowmere.yaml
+
+test: $(ENGINE) ## run all tests; TESTFLAGS are passed on
+	go test $(TESTFLAGS) ./...
+
+bench: ## measure the engine, then two workers against one
+	go test -run '^$$' -bench . -benchmem ./sim/...
+	go test -run '^$$' -bench 'Workers' ./internal/study
+
+build: $(ENGINE) ## make one static binary, chart engine inside: ./tuckline
+	$(STATIC) -o tuckline ./cmd/tuckline
+
+generate: ## build the chart engine anew from npm
+	go generate ./internal/chartkit
+
+$(ENGINE): internal/chartkit/web/package-lock.json internal/chartkit/web/entry.js
+	go generate ./internal/chartkit
+
+lint: ## formatting, vet, staticcheck
+	@test -z "$$($(TOOL) gofumpt -l .)" || { echo "gofumpt would change:"; $(TOOL) gofumpt -l .; exit 1; }
+	go vet ./...
+	$(TOOL) staticcheck ./...
+
+clean: ## remove what was built
+	rm -rf tuckline dist internal/chartkit/web/node_modules $(ENGINE)

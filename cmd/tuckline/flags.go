@@ -1,0 +1,132 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// studyFlags are the flags that all studies have.
+type studyFlags struct {
+	out          string
+	set          []string
+	replications span
+	seed         number
+	workers      number
+	format       choice
+	show         []string
+}
+
+func (f *studyFlags) add(command *cobra.Command) {
+	flags := command.Flags()
+	flags.SortFlags = false
+	flags.StringArrayVar(&f.set, "set", nil, setUsage)
+	flags.Var(&f.replications, "replications", "how many replications, `N`, or which of them, A-B")
+	f.seed.least = 0
+	flags.Var(&f.seed, "seed", "start of the random numbers, a whole `NUMBER`")
+	f.workers.least = 1
+	flags.Var(&f.workers, "workers", "`NUMBER` of replications at a time; without it one a core")
+	f.format = choice{of: []string{"table", "json", "csv"}, text: "table"}
+	flags.Var(&f.format, "format", "`FORM` of the answer: table, json or csv")
+	flags.StringArrayVar(&f.show, "show", nil, "a `MEASURE` to add, as in \"cartoner starved\"; may be given again. List: tuckline schema --measures")
+	flags.StringVar(&f.out, "out", "", "folder `DIR` for report and data; without it a new folder NAME-results")
+}
+
+const setUsage = "`PATH=VALUE` instead of the value in the file, as in \"cartoner.cycle=85/min\"; may be given again"
+
+// sets are the values of --set, then those of flags that stand for one.
+func (f *studyFlags) sets() []string {
+	all := slices.Clone(f.set)
+	if f.seed.given {
+		all = append(all, fmt.Sprintf("run.seed=%d", f.seed.value))
+	}
+	if f.replications.to > 0 && !f.replications.part {
+		all = append(all, fmt.Sprintf("run.replications=%d", f.replications.to))
+	}
+	return all
+}
+
+// span is a number of replications, or a part A-B of them.
+type span struct {
+	from, to int
+	part     bool
+}
+
+func (s *span) String() string {
+	if s.part {
+		return fmt.Sprintf("%d-%d", s.from, s.to)
+	}
+	return ""
+}
+
+func (s *span) Type() string { return "span" }
+
+var errSpan = errors.New("write a number of at least 2, or the first and the last as in 101-200")
+
+func (s *span) Set(text string) error {
+	first, last, part := strings.Cut(text, "-")
+	if !part {
+		first, last = "1", text
+	}
+	from, errFrom := strconv.ParseInt(strings.TrimSpace(first), 10, 32)
+	to, errTo := strconv.ParseInt(strings.TrimSpace(last), 10, 32)
+	if errFrom != nil || errTo != nil || from < 1 || to <= from {
+		return errSpan
+	}
+	*s = span{int(from), int(to), part}
+	return nil
+}
+
+// number is a whole number that may be left out.
+type number struct {
+	value uint64
+	least uint64
+	given bool
+}
+
+func (n *number) String() string { return "" }
+func (n *number) Type() string   { return "number" }
+
+func (n *number) Set(text string) error {
+	value, err := strconv.ParseUint(text, 10, 64)
+	if err != nil || value < n.least {
+		return fmt.Errorf("write a whole number of at least %d", n.least)
+	}
+	n.value, n.given = value, true
+	return nil
+}
+
+// choice is one of a few words.
+type choice struct {
+	of   []string
+	text string
+}
+
+func (c *choice) String() string { return c.text }
+func (c *choice) Type() string   { return "word" }
+
+func (c *choice) Set(text string) error {
+	if !slices.Contains(c.of, text) {
+		return errors.New("write " + strings.Join(c.of[:len(c.of)-1], ", ") + " or " + c.of[len(c.of)-1])
+	}
+	c.text = text
+	return nil
+}
+
+// unknownFlag names the nearest flag that exists.
+func unknownFlag(command *cobra.Command, name string) string {
+	flags := &cobra.Command{SuggestionsMinimumDistance: 2}
+	command.Flags().VisitAll(func(flag *pflag.Flag) {
+		flags.AddCommand(&cobra.Command{Use: flag.Name, Run: func(*cobra.Command, []string) {}})
+	})
+	text := fmt.Sprintf("there is no flag --%s", name)
+	if near := flags.SuggestionsFor(name); len(near) > 0 {
+		return text + fmt.Sprintf("; did you mean --%s?", strings.Join(near, " or --"))
+	}
+	return text + fmt.Sprintf("; 'tuckline %s --help' lists them", command.Name())
+}

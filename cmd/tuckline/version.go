@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+	"runtime"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+
+	"tuckline/internal/chartkit"
+)
+
+// version is set when a release is built: -ldflags "-X main.version=...".
+var version = ""
+
+func versionCommand(t terminal) *cobra.Command {
+	return &cobra.Command{
+		Use:   "version",
+		Short: "Show the version, and whether the chart engine is inside",
+		Args:  noMore,
+		RunE: func(*cobra.Command, []string) error {
+			charts := "with the chart engine"
+			if _, err := chartkit.GzipJS(); err != nil {
+				charts = "without the chart engine: " + err.Error()
+			}
+			_, err := fmt.Fprintf(t.out, "tuckline %s, %s, %s/%s\n%s\n", programVersion(), runtime.Version(), runtime.GOOS, runtime.GOARCH, charts)
+			return err
+		},
+	}
+}
+
+// programVersion is the version of a release, or what the build knows of itself.
+func programVersion() string {
+	if version != "" {
+		return version
+	}
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "(unknown)"
+}
