@@ -10,22 +10,6 @@ import (
 // normalQuantile is the inverse of the standard normal distribution function.
 func normalQuantile(p float64) float64 { return mathext.NormalQuantile(p) }
 
-// gammaQuantile is the x with P(shape, x) = u, P being the regularised incomplete
-// gamma function; lnGamma is ln Γ(shape + 1).
-//
-// Near zero P(a, x) ≈ x^a / Γ(a+1), and its inverse is a series in
-// r = (u Γ(a+1))^(1/a): x = r + r²/(a+1) + (3a+5) r³ / (2 (a+1)² (a+2)) + …
-// (DiDonato and Morris, ACM TOMS 12 (1986) 377; from memory, held against P in
-// the tests). The solver of the library works to an absolute 10⁻¹⁶ and returns 0
-// there. Its result is never NaN in the range of shapes that the constructors let through.
-func gammaQuantile(shape, lnGamma, u float64) float64 {
-	r := math.Exp((math.Log(u) + lnGamma) / shape)
-	if r < 1e-5 {
-		return r + r*r/(shape+1) + (3*shape+5)*r*r*r/(2*(shape+1)*(shape+1)*(shape+2))
-	}
-	return mathext.GammaIncRegInv(shape, u)
-}
-
 // upperNormal is the probability that a standard normal value exceeds z.
 func upperNormal(z float64) float64 { return 0.5 * math.Erfc(z/math.Sqrt2) }
 
