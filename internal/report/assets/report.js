@@ -1,0 +1,153 @@
+"use strict";
+// Unpacks the chart engine, binds the options (pure data) to colours and
+// functions of this page, and draws. Texts come from the data, never from here.
+{
+  const root = document.documentElement;
+  root.classList.add("scripted");
+  const narrowBelow = 520;
+  const paperWidth = 640;
+
+  const colour = (name) => getComputedStyle(root).getPropertyValue("--" + name).trim();
+  const escape = (text) => String(text).replace(/[&<>"']/g, (c) => "&#" + c.charCodeAt(0) + ";");
+  const group = (value) => {
+    if (Math.abs(value) < 1e-9) return "0";
+    const [head, tail] = String(Number(Number(value).toPrecision(12))).replace("-", "\u2212").split(".");
+    return head.replace(/\B(?=(\d{3})+$)/g, "\u202f") + (tail ? "." + tail : "");
+  };
+  const two = (n) => String(n).padStart(2, "0");
+  const clock = (seconds, fine) => {
+    const s = Math.round(seconds);
+    return Math.floor(s / 3600) + ":" + two(Math.floor(s / 60) % 60) + (fine || s % 60 ? ":" + two(s % 60) : "");
+  };
+
+  const patterns = () => ({
+    starved: { symbol: "circle", symbolSize: 0.55, color: "rgba(0,0,0,.3)", dashArrayX: [[6, 6], [0, 6, 6, 0]], dashArrayY: [5, 0] },
+    blocked: { symbol: "rect", color: "rgba(0,0,0,.3)", dashArrayX: [1, 0], dashArrayY: [1.5, 5], rotation: Math.PI / 6 },
+    waiting: { symbol: "rect", color: colour("waiting"), dashArrayX: [1, 0], dashArrayY: [4, 4], rotation: -Math.PI / 4 },
+  });
+  const stateStyle = (key) => {
+    const onPaper = key === "waiting" || key === "off-shift";
+    const style = { color: onPaper ? colour("paper") : colour(key), decal: patterns()[key] };
+    if (onPaper) Object.assign(style, { borderColor: colour(key === "waiting" ? key : "rule"), borderWidth: 1 });
+    return style;
+  };
+
+  const inside = (p, from, to) => {
+    const left = Math.max(from, p.coordSys.x), right = Math.min(to, p.coordSys.x + p.coordSys.width);
+    return right > left ? [left, right] : null;
+  };
+  const functions = {
+    plain: (v) => String(v),
+    number: (v) => group(v),
+    rounded: (p) => group(Math.round(Array.isArray(p.value) ? p.value[1] : p.value)),
+    clock: (v) => clock(v),
+    tip: (p) => (p.name ? escape(p.name) : ""),
+  };
+
+  // dress replaces the names in an option by what they stand for.
+  const dress = (node) => {
+    if (Array.isArray(node)) return node.map(dress);
+    if (node === null || typeof node !== "object") {
+      if (typeof node !== "string") return node;
+      if (node.startsWith("fn:")) return functions[node.slice(3)];
+      if (node.startsWith("colour:")) return colour(node.slice(7));
+      return node;
+    }
+    const out = {};
+    for (const [key, value] of Object.entries(node)) {
+      if (key === "color" && typeof value === "string" && value.startsWith("state:")) Object.assign(out, stateStyle(value.slice(6)));
+      else if (key === "data" || key === "name" || key === "description") out[key] = key === "data" && Array.isArray(value) ? value.map(item) : value;
+      else out[key] = dress(value);
+    }
+    return out;
+  };
+  // item dresses one datum; its own texts stay as they are.
+  const item = (datum) => (datum && typeof datum === "object" && !Array.isArray(datum) ? dress(datum) : datum);
+
+  const axes = (option, key) => (Array.isArray(option[key]) ? option[key] : option[key] ? [option[key]] : []);
+  const theme = (option, narrow) => {
+    const faint = colour("faint"), rule = colour("rule"), ink = colour("ink");
+    option.textStyle = { fontFamily: getComputedStyle(document.body).fontFamily, color: ink };
+    option.backgroundColor = "transparent";
+    option.color = [colour("accent")];
+    for (const axis of [...axes(option, "xAxis"), ...axes(option, "yAxis")]) {
+      axis.axisLabel = { ...axis.axisLabel, color: axis.type === "category" ? ink : faint, fontSize: 12 };
+      axis.nameTextStyle = { color: faint };
+      axis.axisLine = { lineStyle: { color: rule }, ...axis.axisLine };
+      axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
+      axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
+      if (axis.type === "value" && narrow) axis.splitNumber = 3;
+    }
+    for (const axis of axes(option, "yAxis")) {
+      if (axis.type === "category") Object.assign(axis.axisLabel, { width: narrow ? 92 : 190, overflow: narrow ? "break" : "truncate", interval: 0 });
+    }
+    for (const legend of axes(option, "legend")) {
+      Object.assign(legend, { itemWidth: 18, itemHeight: 12, itemGap: narrow ? 8 : 14, textStyle: { color: ink }, inactiveColor: faint });
+    }
+    option.tooltip = { ...option.tooltip, confine: true, backgroundColor: colour("paper"), borderColor: rule, textStyle: { color: ink, fontSize: 13 }, extraCssText: "white-space:normal;max-width:280px;box-shadow:none" };
+    for (const series of option.series) {
+      for (const datum of [series, ...(series.data || [])]) {
+        if (datum && datum.label) {
+          datum.label.padding = [1, 3];
+          if (datum.label.position === "right" && narrow) datum.label.show = false;
+        }
+      }
+      if (series.emphasis === undefined) series.emphasis = { disabled: true };
+    }
+    return option;
+  };
+
+  const charts = new Map();
+  const drawAll = (width) => {
+    for (const place of document.querySelectorAll(".chart")) {
+      charts.get(place)?.dispose();
+      const data = JSON.parse(document.getElementById(place.dataset.option).textContent);
+      const size = { renderer: "svg", height: place.offsetHeight };
+      if (width) size.width = width;
+      const chart = echarts.init(place, null, size);
+      chart.setOption(theme(dress(data), (width || place.clientWidth) < narrowBelow));
+      charts.set(place, chart);
+    }
+    root.dataset.drawn = String(charts.size);
+  };
+
+  const listen = () => {
+    let width = innerWidth, waiting = 0;
+    addEventListener("resize", () => {
+      if (innerWidth === width) return;
+      width = innerWidth;
+      clearTimeout(waiting);
+      waiting = setTimeout(drawAll, 150);
+    });
+    matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => drawAll());
+    const unfolded = [];
+    addEventListener("beforeprint", () => {
+      for (const folded of document.querySelectorAll("details:not([open])")) {
+        folded.open = true;
+        unfolded.push(folded);
+      }
+      root.classList.add("printing");
+      drawAll(paperWidth);
+    });
+    addEventListener("afterprint", () => {
+      for (const folded of unfolded.splice(0)) folded.open = false;
+      root.classList.remove("printing");
+      drawAll();
+    });
+  };
+
+  const start = async () => {
+    const packed = Uint8Array.from(atob(document.getElementById("engine").textContent), (c) => c.charCodeAt(0));
+    const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+    const script = document.createElement("script");
+    script.textContent = await new Response(unpacked).text();
+    document.head.append(script);
+    drawAll();
+    listen();
+  };
+  start().catch((why) => {
+    root.classList.add("no-engine");
+    document.getElementById("no-engine").hidden = false;
+    console.error(why);
+  });
+}

@@ -1,0 +1,112 @@
+package report
+
+import (
+	"tuckline/internal/result"
+	"tuckline/internal/study"
+	"tuckline/sim"
+)
+
+// first is the first screen: who sees only it knows the answer, how sure it
+// is, and what stands in its way.
+type first struct {
+	Title, Question string
+	Answer          []string
+	Interval        string
+	Span            span
+	Causes          causes
+	Warnings        []string
+}
+
+func firstOf(o *study.Outcome, w window) first {
+	s := o.Scenario
+	return first{
+		Title: s.Title, Question: s.Question,
+		Answer: answer(o, w), Interval: intervalWords(o, w),
+		Span: spanOf(o), Causes: causesOf(o, w), Warnings: warnings(o, w),
+	}
+}
+
+func answer(o *study.Outcome, w window) []string {
+	out := o.Results.Output
+	f := facts{
+		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
+		"Unit": out.Unit, "Window": w.One, "Length": w.Length,
+	}
+	sentence := "answer"
+	if o.Scenario.Answer.Per == "hour" {
+		sentence = "answer.hour"
+	}
+	return []string{say(sentence, f), spread(out, w)}
+}
+
+// spread says in words how single windows differ.
+func spread(out result.Output, w window) string {
+	place := placeOf(halfWidth(out.Total), out.Total.Mean)
+	return say("spread", facts{
+		"Window": w.One, "Unit": out.Unit,
+		"P10": rounded(out.ShiftP10, place), "P90": rounded(out.ShiftP90, place),
+	})
+}
+
+func intervalWords(o *study.Outcome, w window) string {
+	return say("interval", facts{
+		"Confidence": short(o.Results.Confidence * 100),
+		"N":          whole(float64(o.Results.Replications)), "Windows": w.Many, "Window": w.One,
+	})
+}
+
+// warnings change how the answer may be used.
+func warnings(o *study.Outcome, w window) []string {
+	var all []string
+	if o.Interrupted {
+		all = append(all, say("warning.interrupted", facts{
+			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Many,
+		}))
+	}
+	return append(all, o.Results.Warnings...)
+}
+
+// causes are the largest reasons why the constraint did not run.
+type causes struct {
+	Intro, Meaning string
+	Rows           []causeRow
+}
+
+type causeRow struct {
+	Key, Words, Cost, Minutes string
+	// Width is the length of the bar, in percent of the largest.
+	Width float64
+}
+
+const shownCauses = 3
+
+func causesOf(o *study.Outcome, w window) causes {
+	running := statesOf(o, o.Constraint).Running
+	f := facts{"Constraint": o.Constraint, "Running": numberOf(running, 100)}
+	if len(o.Causes) == 0 {
+		return causes{Intro: say("causes.none", f)}
+	}
+	c := causes{Intro: say("causes.of", f), Meaning: say("causes.meaning", f)}
+	for _, one := range o.Causes[:min(shownCauses, len(o.Causes))] {
+		c.Rows = append(c.Rows, causeRow{
+			Key: lookOf(one.State).Key, Words: causeWords(one),
+			Cost:    say("cause.cost", facts{"Pieces": numberOf(one.Pieces, 1), "Unit": o.Results.Output.Unit, "Window": w.One}),
+			Minutes: say("cause.minutes", facts{"Minutes": numberOf(one.Minutes, 1)}),
+			Width:   100 * one.Pieces.Mean / o.Causes[0].Pieces.Mean,
+		})
+	}
+	return c
+}
+
+func causeWords(c study.Cause) string {
+	switch {
+	case c.Stop != "":
+		return say("cause.stop", facts{"Stop": c.Stop})
+	case c.State == sim.Starved:
+		return say("cause.starved", nil)
+	case c.State == sim.Blocked:
+		return say("cause.blocked", nil)
+	default:
+		return lookOf(c.State).Word()
+	}
+}

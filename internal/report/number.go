@@ -1,0 +1,120 @@
+package report
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"tuckline/internal/result"
+)
+
+// thin parts thousands and stands before a unit; it does not break a line.
+const thin = "\u202f"
+
+// number is an estimate as people read it: the digits follow the interval.
+type number struct {
+	Mean, Half, Low, High string
+	// Known is false where no replication gave a value.
+	Known bool
+}
+
+// String is "3 742 ± 31".
+func (n number) String() string {
+	if !n.Known {
+		return "–"
+	}
+	return n.Mean + thin + "±" + thin + n.Half
+}
+
+// Range is "3 711 to 3 773"; the word is a word of the report.
+func (n number) Range() string {
+	if !n.Known {
+		return "–"
+	}
+	return say("range", facts{"Low": n.Low, "High": n.High})
+}
+
+// numberOf shows an estimate times scale, with two significant digits of the half-width.
+func numberOf(e result.Estimate, scale float64) number {
+	return atPlace(e, scale, placeOf(halfWidth(e)*scale, e.Mean*scale))
+}
+
+// atPlace shows an estimate rounded to a power of ten, so that a column agrees.
+func atPlace(e result.Estimate, scale float64, place int) number {
+	return number{
+		Mean: rounded(e.Mean*scale, place), Half: rounded(halfWidth(e)*scale, place),
+		Low: rounded(e.Low*scale, place), High: rounded(e.High*scale, place),
+		Known: e.N > 0,
+	}
+}
+
+// columnPlace is the power of ten for a column: that of its widest interval.
+func columnPlace(column []result.Estimate, scale float64) int {
+	half, mean := 0.0, 0.0
+	for _, e := range column {
+		half = max(half, halfWidth(e)*scale)
+		mean = max(mean, math.Abs(e.Mean)*scale)
+	}
+	return placeOf(half, mean)
+}
+
+func halfWidth(e result.Estimate) float64 { return (e.High - e.Low) / 2 }
+
+// placeOf is the power of ten of the second significant digit of the
+// half-width. Without an interval it is that of the third digit of the value.
+func placeOf(half, mean float64) int {
+	if half > 0 && !math.IsInf(half, 0) {
+		place := exponent(half) - 1
+		return exponent(math.Round(half/math.Pow10(place))*math.Pow10(place)) - 1
+	}
+	if mean == 0 || math.IsNaN(mean) || math.IsInf(mean, 0) {
+		return 0
+	}
+	return min(exponent(math.Abs(mean))-2, 0)
+}
+
+func exponent(v float64) int { return int(math.Floor(math.Log10(v) + 1e-9)) }
+
+// rounded writes v rounded to a power of ten, with thin spaces between thousands.
+func rounded(v float64, place int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "–"
+	}
+	if place > 0 {
+		unit := math.Pow10(place)
+		v = math.Round(v/unit) * unit
+	}
+	return grouped(strconv.FormatFloat(v, 'f', max(-place, 0), 64))
+}
+
+// whole writes a count.
+func whole(v float64) string { return rounded(v, 0) }
+
+// short writes a given value with no more digits than it has.
+func short(v float64) string {
+	text := strconv.FormatFloat(v, 'f', 6, 64)
+	return grouped(strings.TrimRight(strings.TrimRight(text, "0"), "."))
+}
+
+// grouped puts thin spaces between thousands and a true minus sign.
+func grouped(digits string) string {
+	sign := ""
+	if rest, negative := strings.CutPrefix(digits, "-"); negative {
+		digits = rest
+		if strings.Trim(rest, "0.") != "" {
+			sign = "−"
+		}
+	}
+	head, tail := digits, ""
+	if dot := strings.IndexByte(digits, '.'); dot >= 0 {
+		head, tail = digits[:dot], digits[dot:]
+	}
+	var b strings.Builder
+	for i, d := range head {
+		if i > 0 && (len(head)-i)%3 == 0 {
+			b.WriteString(thin)
+		}
+		b.WriteRune(d)
+	}
+	return sign + b.String() + tail
+}

@@ -1,0 +1,83 @@
+package report
+
+import (
+	"tuckline/internal/result"
+	"tuckline/internal/study"
+)
+
+// span is the scale from no buffer at all to buffers without limit. Places on
+// it are in percent of its length.
+type span struct {
+	Shown    bool
+	Unit     string
+	Marks    []mark
+	Sentence string
+}
+
+// mark is a value on the span with its interval.
+type mark struct {
+	Key, Words, Value string
+	At, From, Width   float64
+	// Side keeps a label inside the page: start, middle or end.
+	Side string
+}
+
+func spanOf(o *study.Outcome) span {
+	b := o.Span
+	unit := o.Results.Output.Unit
+	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0, Sentence: spanWords(o)}
+	if !s.Shown {
+		return s
+	}
+	s.Marks = marks(b)
+	return s
+}
+
+func spanWords(o *study.Outcome) string {
+	b := o.Span
+	recovered := numberOf(b.Recovered, 100)
+	switch {
+	case !b.Buffered:
+		return say("span.unbuffered", nil)
+	case b.Recovered.N == 0:
+		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit})
+	default:
+		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range()})
+	}
+}
+
+func marks(b study.Span) []mark {
+	low := min(b.None.Low, b.Now.Low, b.Unlimited.Low)
+	high := max(b.None.High, b.Now.High, b.Unlimited.High)
+	if !b.Buffered {
+		low = min(b.Now.Low, b.Unlimited.Low)
+	}
+	at := func(v float64) float64 {
+		if high <= low {
+			return 50
+		}
+		return 100 * (v - low) / (high - low)
+	}
+	place := columnPlace([]result.Estimate{b.None, b.Now, b.Unlimited}, 1)
+	put := func(key string, e result.Estimate) mark {
+		return mark{
+			Key: key, Words: say("span."+key, nil), Value: atPlace(e, 1, place).String(),
+			At: at(e.Mean), From: at(e.Low), Width: at(e.High) - at(e.Low), Side: side(at(e.Mean)),
+		}
+	}
+	if !b.Buffered {
+		return []mark{put("now", b.Now), put("unlimited", b.Unlimited)}
+	}
+	return []mark{put("none", b.None), put("now", b.Now), put("unlimited", b.Unlimited)}
+}
+
+func side(at float64) string {
+	switch {
+	case at < 30:
+		return "start"
+	case at > 70:
+		return "end"
+	default:
+		return "middle"
+	}
+}

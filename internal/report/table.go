@@ -1,0 +1,63 @@
+package report
+
+import "tuckline/internal/result"
+
+// table stands folded below a chart. The first column has names, the others numbers.
+type table struct {
+	Caption string
+	Head    []string
+	Rows    [][]cell
+	// Words is how many columns, from the first, hold words.
+	Words int
+}
+
+// cell is a value and, small below it, its interval.
+type cell struct{ Text, Small string }
+
+func text(s string) cell { return cell{Text: s} }
+
+func estimateCell(n number) cell {
+	if !n.Known {
+		return cell{Text: "–"}
+	}
+	return cell{n.Mean, n.Range()}
+}
+
+// columnOf shows a column of estimates, all with the same precision.
+func columnOf(estimates []result.Estimate, scale float64) []cell {
+	place := columnPlace(estimates, scale)
+	cells := make([]cell, len(estimates))
+	for i, e := range estimates {
+		cells[i] = estimateCell(atPlace(e, scale, place))
+	}
+	return cells
+}
+
+// tableOf puts columns side by side; the first words columns are of words.
+func tableOf(caption string, head []string, words int, columns ...[]cell) table {
+	t := table{Caption: caption, Head: head, Words: words}
+	for i := range columns[0] {
+		row := make([]cell, len(columns))
+		for c := range columns {
+			row[c] = columns[c][i]
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+func textColumn(texts []string) []cell {
+	cells := make([]cell, len(texts))
+	for i, s := range texts {
+		cells[i] = text(s)
+	}
+	return cells
+}
+
+func heads(names ...string) []string {
+	all := make([]string, len(names))
+	for i, name := range names {
+		all[i] = say("column."+name, nil)
+	}
+	return all
+}
