@@ -1,2 +1,8 @@
-// Package keyfigure is on its way.
+// Package keyfigure derives figures from a scenario by arithmetic: rates,
+// efficiency alone, minutes of reels and magazines, content of belts, drain of
+// stores, allowed speeds, bounds. Each formula stands beside its source.
+//
+// Nothing here is simulated. Waiting for a crew, restart scrap and ramps are
+// left out of the arithmetic, because they depend on what happens around a
+// station; the figures say so.
 package keyfigure

@@ -1,0 +1,63 @@
+package keyfigure
+
+import "tuckline/internal/scenario"
+
+// Derive computes every derived figure of a scenario that has been read and checked.
+func Derive(s *scenario.Scenario) Figures {
+	line := &s.Line
+	f := newFlow(line)
+	out := Figures{Title: s.Title, Question: s.Question, Unit: s.Answer.Unit}
+	for i := range line.Stations {
+		var people scenario.Station
+		if i < len(s.Stations) {
+			people = s.Stations[i]
+		}
+		out.Stations = append(out.Stations, newStation(&line.Stations[i], &people))
+	}
+	if c := s.Answer.CountedAfter; c >= 0 && c < len(out.Stations) {
+		out.CountedAfter = out.Stations[c].Name
+	}
+	f.spread(out.Stations, s.Answer.CountedAfter)
+	for i := range out.Stations {
+		out.Stations[i].value()
+	}
+	joinStops(line, out.Stations)
+	out.addPlaces(f, s.Buffers)
+	out.Way = newWay(f, out.Places)
+	out.Stages = newStages(f, out.Stations)
+	out.Bounds = newBounds(f, out.Stations)
+	out.Warnings = append(append([]string(nil), s.Warnings...), out.warn()...)
+	return out
+}
+
+// addPlaces derives the places that are written, then the hand-overs.
+func (out *Figures) addPlaces(f *flow, people []scenario.Buffer) {
+	for j := range f.line.Buffers {
+		var words scenario.Buffer
+		if j < len(people) {
+			words = people[j]
+		}
+		out.Places = append(out.Places, newPlace(f, out.Stations, j, &words))
+	}
+	out.Places = append(out.Places, handOvers(f, out.Stations)...)
+}
+
+// newWay puts stations and places in the order of the product; a hand-over
+// stands before the station that takes from it.
+func newWay(f *flow, places []Place) []Entry {
+	var way []Entry
+	n, written := len(f.line.Stations), len(f.line.Buffers)
+	for _, node := range f.way() {
+		if node >= n {
+			way = append(way, Entry{Place: true, Index: node - n})
+			continue
+		}
+		for j := written; j < len(places); j++ {
+			if len(places[j].To) > 0 && places[j].To[0] == f.line.Stations[node].Name {
+				way = append(way, Entry{Place: true, Index: j})
+			}
+		}
+		way = append(way, Entry{Index: node})
+	}
+	return way
+}

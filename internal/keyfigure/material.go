@@ -1,0 +1,62 @@
+package keyfigure
+
+import (
+	"math"
+
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// ReelLength is the length of web on a reel in the unit of its arguments: the
+// area of the wound ring over the thickness, L = π(D² - d²)/(4t), with outer
+// diameter D, core diameter d and thickness t. Source: geometry. It is 0
+// without a thickness or with a core that is not smaller.
+func ReelLength(outer, core, thickness float64) float64 {
+	if thickness <= 0 || outer <= core {
+		return 0
+	}
+	return math.Pi * (outer*outer - core*core) / (4 * thickness)
+}
+
+// addMaterials derives the reels, magazines and hoppers.
+func (s *Station) addMaterials(line []sim.Material, people []scenario.Material) {
+	for i := range line {
+		var words scenario.Material
+		if i < len(people) {
+			words = people[i]
+		}
+		m := s.material(&line[i], &words)
+		if !m.FilledInTime && m.RefillMinutes > 0 {
+			s.downPerCycle += m.Lasts * m.PerCycle / m.Refill
+			m.DownShare = m.Lasts / m.RefillMinutes
+		}
+		s.Materials = append(s.Materials, m)
+	}
+}
+
+func (s *Station) material(line *sim.Material, words *scenario.Material) Material {
+	scale := 1.0
+	if words.Unit == "m" {
+		scale = 1e-6
+	}
+	m := Material{
+		Name: line.Name, Kind: words.Kind, Unit: words.Unit,
+		Wound:        1e-6 * ReelLength(float64(words.Outer), float64(words.Core), float64(words.Thickness)),
+		Amount:       scale * float64(line.Amount),
+		PerCycle:     scale * float64(line.PerCycle),
+		Refill:       scale * float64(line.Refill),
+		Lasts:        line.Lasts.Mean() / minute,
+		FilledInTime: line.FilledInTime,
+	}
+	m.PerMinute = m.PerCycle / s.meanCycle(s.Set)
+	if m.PerMinute <= 0 {
+		return m
+	}
+	m.Minutes = m.Amount / m.PerMinute
+	m.RefillMinutes = m.Refill / m.PerMinute
+	m.Pieces = m.Amount / m.PerCycle * float64(s.Gives)
+	if words.AlarmAt > 0 {
+		m.AlarmMinutes = scale * float64(words.AlarmAt) / m.PerMinute
+	}
+	return m
+}

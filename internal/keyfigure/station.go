@@ -1,0 +1,167 @@
+package keyfigure
+
+import (
+	"slices"
+
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+const minute = float64(sim.Minute)
+
+// newStation derives what a station says by itself, without its neighbours.
+func newStation(line *sim.Station, people *scenario.Station) Station {
+	s := Station{
+		Name: line.Name, TakesUnit: people.TakesUnit, GivesUnit: people.GivesUnit,
+		Takes: max(line.Takes, 1), Gives: max(line.Gives, 1),
+		GoodShare: 1 - line.RejectShare, Yield: 1, calendar: 1,
+	}
+	s.Set = s.speed(people.SetCycle / minute)
+	s.Top = s.speed(people.TopCycle / minute)
+	fastest := people.SetCycle
+	for _, step := range line.Steps {
+		fastest = min(fastest, float64(step.Cycle))
+	}
+	s.Fastest = s.speed(fastest / minute)
+	s.GroupSeconds = groupSeconds(line.Group)
+	s.addStops(line.Stops)
+	s.addMaterials(line.Materials, people.Materials)
+	s.Alone = s.efficiency(s.Set, s.downPerCycle, s.calendar)
+	s.WebSpeed = webSpeed(&s, line, people)
+	s.Dwell = newDwell(people.Sealing, people.SetCycle, fastest)
+	s.LeftOut = leftOut(line)
+	return s
+}
+
+// speed is the rate of a cycle time in minutes.
+func (s *Station) speed(cycle float64) Rate {
+	if cycle <= 0 {
+		return Rate{}
+	}
+	return Rate{Cycles: 1 / cycle, Pieces: float64(s.Gives) / cycle}
+}
+
+// groupSeconds is the long-run addition of a group to the mean cycle.
+func groupSeconds(g sim.Group) float64 {
+	if g.Every <= 0 {
+		return 0
+	}
+	return float64(g.Adds) / float64(sim.Second) / float64(g.Every)
+}
+
+// meanCycle is the mean cycle in minutes at a speed, group addition included.
+func (s *Station) meanCycle(r Rate) float64 { return 1/r.Cycles + s.GroupSeconds/60 }
+
+// efficiency is 1/(1 + down time per running time) times the calendar stops.
+// Source: isolated efficiency of a machine with operation-dependent failures
+// (Gershwin 1994, Manufacturing Systems Engineering; from memory); calendar
+// stops run on during other stops and overlap them, hence the product.
+func (s *Station) efficiency(r Rate, downPerCycle, calendar float64) float64 {
+	if r.Cycles <= 0 {
+		return 0
+	}
+	return calendar / (1 + downPerCycle/s.meanCycle(r) + s.downPerRun)
+}
+
+// effective is the mean rate of good pieces at a speed and an efficiency.
+func (s *Station) effective(r Rate, efficiency float64) Rate {
+	if r.Cycles <= 0 {
+		return Rate{}
+	}
+	cycles := efficiency / s.meanCycle(r)
+	given := cycles * float64(s.Gives)
+	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
+}
+
+// perCycle is the number of counted answer pieces that one cycle brings.
+func (s *Station) perCycle() float64 { return float64(s.Gives) * s.PerPiece * s.Yield }
+
+// value fills in what depends on the worth of a piece at the count.
+func (s *Station) value() {
+	for _, r := range []*Rate{&s.Set, &s.Top, &s.Fastest} {
+		r.Answer = r.Pieces * s.PerPiece
+	}
+	s.Effective = s.effective(s.Set, s.Alone)
+}
+
+// joinStops adds the stops of the stations that stop with each one.
+func joinStops(line *sim.Line, stations []Station) {
+	for i, group := range stopGroups(line) {
+		s := &stations[i]
+		calendar := 1.0
+		for _, j := range group {
+			calendar *= stations[j].calendar
+			if j != i {
+				s.JoinedWith = append(s.JoinedWith, stations[j].Name)
+			}
+		}
+		s.Joined = s.efficiency(s.Set, groupDown(stations, group, i, atSet), calendar)
+		s.AtMost = s.effective(s.Fastest, s.efficiency(s.Fastest, groupDown(stations, group, i, atFastest), calendar))
+	}
+}
+
+func atSet(s *Station) Rate     { return s.Set }
+func atFastest(s *Station) Rate { return s.Fastest }
+
+// groupDown is the time that the stops of a whole group take per cycle of one
+// of its stations. While one is stopped the clocks of the others stand still,
+// so the stops follow each other and their times add up.
+func groupDown(stations []Station, group []int, one int, speed func(*Station) Rate) float64 {
+	s := &stations[one]
+	down := s.downPerCycle
+	for _, j := range group {
+		other := &stations[j]
+		if j == one || other.perCycle() <= 0 || s.Flow <= 0 || speed(other).Cycles <= 0 {
+			continue
+		}
+		cycles := s.perCycle() / other.perCycle() * other.Flow / s.Flow
+		down += cycles * (other.downPerCycle + other.downPerRun*other.meanCycle(speed(other)))
+	}
+	return down
+}
+
+// stopGroups lists, for every station, all stations that stop with it, itself included.
+func stopGroups(line *sim.Line) [][]int {
+	group := make([]int, len(line.Stations))
+	for i := range group {
+		group[i] = i
+	}
+	for i, s := range line.Stations {
+		other := slices.IndexFunc(line.Stations, func(o sim.Station) bool { return o.Name == s.StopsWith })
+		if s.StopsWith == "" || other < 0 {
+			continue
+		}
+		from, to := group[i], group[other]
+		for j := range group {
+			if group[j] == from {
+				group[j] = to
+			}
+		}
+	}
+	members := make([][]int, len(group))
+	for i := range group {
+		for j := range group {
+			if group[j] == group[i] {
+				members[i] = append(members[i], j)
+			}
+		}
+	}
+	return members
+}
+
+// leftOut names losses that the efficiency does not contain.
+func leftOut(line *sim.Station) []string {
+	var out []string
+	if line.Ramp > 0 {
+		out = append(out, "ramp")
+	}
+	if len(line.AfterStop)+len(line.AfterStandstill) > 0 {
+		out = append(out, "restart scrap")
+	}
+	crew := func(w sim.Work) bool { return w.Crew != "" }
+	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return crew(s.Crew) }) ||
+		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return crew(m.Crew) && !m.FilledInTime }) {
+		out = append(out, "waiting for crew")
+	}
+	return out
+}

@@ -1,0 +1,53 @@
+package keyfigure
+
+import "tuckline/sim"
+
+// addStops derives the stops by cause and what they take from the station's running time.
+func (s *Station) addStops(stops []sim.Stop) {
+	for i := range stops {
+		s.addStop(&stops[i])
+	}
+}
+
+func (s *Station) addStop(stop *sim.Stop) {
+	factor := stop.RateFactor
+	if factor == 0 {
+		factor = 1
+	}
+	f := Stop{
+		Name: stop.Name, Class: stop.Class.String(), Clock: clockWord(stop.Clock),
+		Every: stop.Every.Mean() / factor, Lasts: stop.Lasts.Mean() / minute,
+	}
+	switch stop.Clock {
+	case sim.CycleClock:
+		f.Minutes = f.Every * s.meanCycle(s.Set)
+		s.downPerCycle += f.Lasts / f.Every
+	case sim.PieceClock:
+		cycles := f.Every / float64(s.Gives)
+		f.Minutes = cycles * s.meanCycle(s.Set)
+		s.downPerCycle += f.Lasts / cycles
+	case sim.RunningClock:
+		f.Every /= minute
+		f.Minutes = f.Every
+		s.downPerRun += f.Lasts / f.Every
+	case sim.CalendarClock:
+		f.Every /= minute
+		f.Minutes = f.Every
+		s.calendar *= f.Every / (f.Every + f.Lasts)
+	}
+	f.DownShare = f.Lasts / f.Minutes
+	s.Stops = append(s.Stops, f)
+}
+
+func clockWord(c sim.Clock) string {
+	switch c {
+	case sim.CycleClock:
+		return "cycles"
+	case sim.PieceClock:
+		return "pieces"
+	case sim.RunningClock:
+		return "running"
+	default:
+		return "calendar"
+	}
+}

@@ -1,0 +1,140 @@
+package keyfigure
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+	"unicode/utf8"
+)
+
+// width is the number of columns that a terminal surely has.
+const width = 80
+
+// Text writes the figures for a terminal: the bounds in sentences, the rates
+// as a table, every station and place in the order of the line, warnings.
+func (f Figures) Text(w io.Writer) error {
+	var b strings.Builder
+	f.writeHead(&b)
+	for _, sentence := range f.sentences() {
+		b.WriteString(wrapped("", sentence, 0))
+	}
+	f.writeRates(&b)
+	for _, entry := range f.Way {
+		lines := f.lines(entry)
+		if len(lines) > 0 {
+			b.WriteString("\n" + wrapped("", f.nameOf(entry), 0))
+			writeLines(&b, lines)
+		}
+	}
+	if len(f.Warnings) > 0 {
+		b.WriteString("\nTo be aware of\n")
+		for _, warning := range f.Warnings {
+			b.WriteString(wrapped("  - ", warning, 4))
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func (f *Figures) writeHead(b *strings.Builder) {
+	for _, text := range []string{f.Title, f.Question} {
+		if text != "" {
+			b.WriteString(wrapped("", text, 0))
+		}
+	}
+	if b.Len() > 0 {
+		b.WriteByte('\n')
+	}
+}
+
+// writeRates writes the V-curve as a table.
+func (f *Figures) writeRates(b *strings.Builder) {
+	b.WriteString("\n" + wrapped("", fmt.Sprintf("Rates in %s a minute, counted after %s:", f.Unit, f.CountedAfter), 0))
+	long := 0
+	for _, s := range f.Stations {
+		long = max(long, utf8.RuneCountInString(clipped(s.Name)))
+	}
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintf(t, "  %-*s\tset\ttop\talone\teffective\tat most\t\n", long, "")
+	for _, entry := range f.Way {
+		if entry.Place {
+			continue
+		}
+		s := &f.Stations[entry.Index]
+		fmt.Fprintf(t, "  %-*s\t%s\t%s\t%s\t%s\t%s\t\n", long, clipped(s.Name), fixed(s.Set.Answer, 1), fixed(s.Top.Answer, 1),
+			percent(s.Alone), fixed(s.Effective.Answer, 1), fixed(s.AtMost.Answer, 1))
+	}
+	// A strings.Builder does not fail.
+	_ = t.Flush()
+	b.WriteString(wrapped("", f.legend(), 0))
+}
+
+func (f *Figures) legend() string {
+	text := "Alone: share of time it runs if nothing else stops it. Effective: set speed × alone, good pieces left at the count. " +
+		"At most: the same at the highest speed it comes to run at"
+	for _, s := range f.Stations {
+		if len(s.JoinedWith) > 0 {
+			text += ", with the stops of stations that stop with it"
+			break
+		}
+	}
+	return text + "."
+}
+
+// clipped keeps a name short enough for a table.
+func clipped(name string) string {
+	const most = 26
+	name = plain(name)
+	if utf8.RuneCountInString(name) <= most {
+		return name
+	}
+	return string([]rune(name)[:most-1]) + "…"
+}
+
+// item is one figure of the walk along the line.
+type item struct{ label, text string }
+
+// writeLines writes labels and texts in two columns.
+func writeLines(b *strings.Builder, items []item) {
+	long := 0
+	for _, one := range items {
+		long = max(long, utf8.RuneCountInString(clipped(one.label)))
+	}
+	for _, one := range items {
+		b.WriteString(wrapped(fmt.Sprintf("  %-*s  ", long, clipped(one.label)), one.text, long+4))
+	}
+}
+
+// wrapped breaks a text into lines of at most width columns; later lines are indented.
+func wrapped(first, text string, indent int) string {
+	var b strings.Builder
+	b.WriteString(first)
+	column, fresh := utf8.RuneCountInString(first), true
+	for word := range strings.FieldsSeq(plain(text)) {
+		size := utf8.RuneCountInString(word)
+		switch {
+		case fresh:
+		case column+1+size > width:
+			b.WriteString("\n" + strings.Repeat(" ", indent))
+			column = indent
+		default:
+			b.WriteByte(' ')
+			column++
+		}
+		b.WriteString(word)
+		column, fresh = column+size, false
+	}
+	b.WriteByte('\n')
+	return b.String()
+}
+
+// plain keeps control characters of a file away from the terminal.
+func plain(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || (r >= 0x7f && r < 0xa0) {
+			return ' '
+		}
+		return r
+	}, text)
+}

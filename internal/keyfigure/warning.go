@@ -1,0 +1,65 @@
+package keyfigure
+
+import (
+	"fmt"
+	"strings"
+)
+
+// warn lists whole sentences about what changes how the figures may be used.
+func (f *Figures) warn() []string {
+	var all []string
+	for i := range f.Stations {
+		s := &f.Stations[i]
+		if text := s.outsideDwell(); text != "" {
+			all = append(all, text)
+		}
+		if s.Top.Cycles > s.Fastest.Cycles*(1+1e-6) {
+			all = append(all, fmt.Sprintf("The top speed of %s, %s cycles/min, is used by no speed step: in the runs it stays at %s.",
+				s.Name, number(s.Top.Cycles), number(s.Fastest.Cycles)))
+		}
+		if s.PerPiece == 0 {
+			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, f.CountedAfter, f.Unit))
+		}
+	}
+	if text := f.filledInTime(); text != "" {
+		all = append(all, text)
+	}
+	for i := range f.Places {
+		p := &f.Places[i]
+		if p.Overfull {
+			all = append(all, fmt.Sprintf("At set speed more %s would be on the way in %s (%s) than it has places (%s): it holds its feeder back.",
+				p.Unit, p.Name, number(p.Feed/60*p.TransitSeconds), count(p.Capacity)))
+		}
+	}
+	return all
+}
+
+// outsideDwell says in one sentence which speed leaves the qualified dwell.
+func (s *Station) outsideDwell() string {
+	d := s.Dwell
+	if d == nil || !d.Qualified || (d.SetInside && d.FastestInside) {
+		return ""
+	}
+	speed, dwell := s.Set.Cycles, d.Set
+	if d.SetInside {
+		speed, dwell = s.Fastest.Cycles, d.Fastest
+	}
+	return fmt.Sprintf("At %s cycles/min %s is outside its qualified dwell: %s s, but %s to %s s is qualified, which allows %s to %s cycles/min.",
+		number(speed), s.Name, number(dwell), number(d.Min), number(d.Max), number(d.Slowest), number(d.Quickest))
+}
+
+// filledInTime names the materials whose refill never stops a station in the model.
+func (f *Figures) filledInTime() string {
+	var names []string
+	for _, s := range f.Stations {
+		for _, m := range s.Materials {
+			if m.FilledInTime {
+				names = append(names, m.Name+" of "+s.Name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "Counted as filled in time, so that no refill ever stops the line: " + strings.Join(names, ", ") + "."
+}
