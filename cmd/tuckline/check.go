@@ -23,7 +23,7 @@ minutes of reels and magazines, usable buffer, the station that limits the line.
 			if err != nil {
 				return err
 			}
-			return keyfigure.Print(t.out, keyfigure.Derive(s))
+			return keyfigure.Derive(s).Text(t.out)
 		},
 	}
 	command.Flags().StringArrayVar(&set, "set", nil, setUsage)

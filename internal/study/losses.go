@@ -1,6 +1,9 @@
 package study
 
 import (
+	"math"
+	"slices"
+
 	"tuckline/internal/result"
 	"tuckline/sim"
 )
@@ -28,14 +31,13 @@ func (v view) losses(per string, loss lost) []result.Measure {
 
 // lineLoss sums a loss over the stations up to the count of the answer, in pieces of the answer.
 func (v view) lineLoss(loss lost) func(*sim.Record) float64 {
-	f := flowOf(v.scenario.Line)
-	at := v.scenario.Answer.CountedAfter
-	perCycle, before := f.piecesPerCycle(at), f.upTo(at)
+	line := v.scenario.Line
+	counted := upstream(line, line.Stations[v.scenario.Answer.CountedAfter].Name)
 	return func(r *sim.Record) float64 {
 		sum := 0.0
-		for i, station := range v.scenario.Line.Stations {
-			if before[i] {
-				sum += float64(loss(&r.Stations[i])) * perCycle[i] / float64(station.Gives)
+		for i := range line.Stations {
+			if slices.Contains(counted, line.Stations[i].Name) {
+				sum += float64(loss(&r.Stations[i])) * v.figures.Stations[i].PerPiece
 			}
 		}
 		return sum
@@ -50,8 +52,20 @@ func yield(v view, _ int, _ string) []result.Measure {
 // lineEfficiency is good pieces over set speed times measured time, the set
 // speed being that of the slowest step (common practice, no source).
 func lineEfficiency(v view, _ int, _ string) []result.Measure {
-	perMinute := setRate(v.scenario)
+	perMinute := v.setRate()
 	return one("line", v.estimate(func(r *sim.Record) float64 {
 		return total(v.scenario)(r) / (perMinute * float64(r.Window) / float64(sim.Minute))
 	}))
+}
+
+// setRate is what the line would make if nothing ever stopped, in pieces of the
+// answer a minute: the slowest step, stations side by side taken together.
+func (v view) setRate() float64 {
+	slowest := math.Inf(1)
+	for _, stage := range v.figures.Stages {
+		if stage.Set > 0 {
+			slowest = min(slowest, stage.Set)
+		}
+	}
+	return slowest
 }

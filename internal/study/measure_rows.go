@@ -44,15 +44,15 @@ func restartsOf(v view, of int, per string) []result.Measure {
 }
 
 func full(v view, of int, _ string) []result.Measure {
-	return one(v.places[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Full }))
+	return one(v.model.Places()[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Full }))
 }
 
 func empty(v view, of int, _ string) []result.Measure {
-	return one(v.places[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Empty }))
+	return one(v.model.Places()[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Empty }))
 }
 
 func level(v view, of int, _ string) []result.Measure {
-	return one(v.places[of].Name, v.level(of))
+	return one(v.model.Places()[of].Name, v.level(of))
 }
 
 func waiting(v view, _ int, _ string) []result.Measure {

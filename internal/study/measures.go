@@ -2,7 +2,6 @@ package study
 
 import (
 	"tuckline/internal/result"
-	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
@@ -10,13 +9,6 @@ import (
 type MeasureWord struct {
 	Words, Per, Meaning string
 	rows                func(v view, of int, per string) []result.Measure
-}
-
-// view is what measures are taken from.
-type view struct {
-	columns
-	scenario *scenario.Scenario
-	places   []sim.Place
 }
 
 // The words of Per. A count is per hour, shift or week, as the answer of the scenario is.

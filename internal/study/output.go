@@ -1,9 +1,8 @@
 package study
 
 import (
+	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/stat"
 
 	"tuckline/internal/result"
 	"tuckline/internal/scenario"
@@ -37,12 +36,16 @@ func (c columns) output(s *scenario.Scenario) result.Output {
 	}
 }
 
-// quantile is the quantile of sorted values, of type 7: linear between the order statistics.
+// quantile is the quantile of sorted values, of type 7: linear between the
+// order statistics, the first being 0 and the last 1. (gonum's is of type 4.)
 func quantile(sorted []float64, p float64) float64 {
 	if len(sorted) == 0 {
 		return 0
 	}
-	return stat.Quantile(p, stat.LinInterp, sorted, nil)
+	whole, rest := math.Modf(p * float64(len(sorted)-1))
+	i := int(whole)
+	next := min(i+1, len(sorted)-1)
+	return sorted[i] + rest*(sorted[next]-sorted[i])
 }
 
 // runningMean has the estimate of the total after 2, 3, … replications.

@@ -3,6 +3,7 @@ package study
 import (
 	"context"
 	"errors"
+	"strings"
 
 	"tuckline/internal/scenario"
 	"tuckline/sim"
@@ -98,15 +99,17 @@ func (j *job) optionsOf(replication int) sim.Options {
 }
 
 func (j *job) outcome() *Outcome {
-	s, o := j.scenario, Outcome{Scenario: j.scenario, Model: j.model, Records: j.records, Trace: j.trace}
-	c := columns{j.records, s.Run.Confidence}
-	o.Results = Summarise(s, j.model, j.records, j.options.Show)
-	o.Shifts = c.column(total(s))
-	o.RunningMean = runningMean(o.Shifts, s.Run.Confidence)
-	constraint := constraintOf(s, c)
-	o.Constraint = s.Line.Stations[constraint].Name
-	o.Causes = causesOf(s, j.model, c, constraint)
-	o.Classes = classes(j.records, len(j.model.Places()))
+	v := viewOf(j.scenario, j.model, j.records)
+	shifts := v.column(total(j.scenario))
+	limiting := constraint(j.scenario.Line, v.figures)
+	o := Outcome{
+		Scenario: j.scenario, Model: j.model, Records: j.records, Trace: j.trace,
+		Results: v.results(j.options.Show), Shifts: shifts,
+		RunningMean: runningMean(shifts, j.scenario.Run.Confidence),
+		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),
+		Causes:      causesOf(v, limiting),
+		Classes:     classes(j.records, len(j.model.Places())),
+	}
 	o.Interrupted = len(j.records) < j.options.count()
 	if j.spanned {
 		o.Interrupted = o.Interrupted || len(j.none.records) < j.options.count() || len(j.unlimited.records) < j.options.count()

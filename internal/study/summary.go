@@ -16,24 +16,27 @@ const (
 // and the records in order of replication: parts that are put together give
 // the bytes of one run. Measures that are not in the list are left out.
 func Summarise(s *scenario.Scenario, m *sim.Model, records []sim.Record, show []string) result.Results {
-	c := columns{records: records, confidence: s.Run.Confidence}
+	return viewOf(s, m, records).results(show)
+}
+
+func (v view) results(show []string) result.Results {
+	s, places := v.scenario, v.model.Places()
 	r := result.Results{
 		Format: result.Format, Title: s.Title, ScenarioHash: Hash(s), Seed: s.Run.Seed,
-		Replications: len(records), Confidence: s.Run.Confidence,
+		Replications: len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.Run.Measure), WarmUpHours: hours(s.Run.WarmUp),
 		Engine: engineName, EngineReason: engineReason,
-		Output:   c.output(s),
-		Stations: c.stations(s, m),
-		Buffers:  c.buffers(m.Places()),
-		Crews:    c.crews(s.Line.Crews),
+		Output:   v.output(s),
+		Stations: v.stations(s, v.model),
+		Buffers:  v.buffers(places),
+		Crews:    v.crews(s.Line.Crews),
 		Measures: []result.Measure{},
-		Warnings: warnings(s, records),
-		Ends:     ends(records),
+		Warnings: warnings(v),
+		Ends:     ends(v.records),
 	}
-	view := view{columns: c, scenario: s, places: m.Places()}
 	for _, words := range show {
-		if found, err := parseMeasure(words, s, m.Places()); err == nil {
-			r.Measures = append(r.Measures, found.rows(view)...)
+		if found, err := parseMeasure(words, s, places); err == nil {
+			r.Measures = append(r.Measures, found.rows(v)...)
 		}
 	}
 	return r

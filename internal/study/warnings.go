@@ -3,7 +3,6 @@ package study
 import (
 	"fmt"
 
-	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
@@ -12,17 +11,16 @@ import (
 const fewReplications = 20
 
 // warnings are whole sentences on what changes how the answer may be used.
-func warnings(s *scenario.Scenario, records []sim.Record) []string {
-	all := append([]string{}, s.Warnings...)
-	if n := len(records); n < fewReplications {
+func warnings(v view) []string {
+	all := append([]string{}, v.figures.Warnings...)
+	if n := len(v.records); n < fewReplications {
 		all = append(all, fmt.Sprintf("Only %d replications were run: take %d or more before you rely on the intervals.", n, fewReplications))
 	}
-	if s.Run.WarmUp == 0 {
+	if v.scenario.Run.WarmUp == 0 {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
-	all = append(all, dwellWarnings(s)...)
-	if n := endedEarly(records); n > 0 {
-		all = append(all, fmt.Sprintf("%d of %d replications used up their input before the end of the window: the rest of the window counts as standing still.", n, len(records)))
+	if n := endedEarly(v.records); n > 0 {
+		all = append(all, fmt.Sprintf("%d of %d replications used up their input before the end of the window: the rest of the window counts as standing still.", n, len(v.records)))
 	}
 	return all
 }

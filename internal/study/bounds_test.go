@@ -1,0 +1,83 @@
+package study
+
+import (
+	"reflect"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"tuckline/sim"
+)
+
+var typeOfLaw = reflect.TypeFor[sim.Law]()
+
+func station(name, from string, takes, gives int64) sim.Station {
+	return sim.Station{Name: name, From: from, Takes: takes, Gives: gives}
+}
+
+func compareLines(t *testing.T, want, got sim.Line) {
+	t.Helper()
+	ignoreLaws := cmp.FilterPath(func(p cmp.Path) bool { return p.Last().Type() == typeOfLaw }, cmp.Ignore())
+	if diff := cmp.Diff(want, got, ignoreLaws); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func belted() sim.Line {
+	line := sim.Line{
+		Stations: []sim.Station{station("web", "", 1, 4), station("cartoner", "store", 3, 1), station("label", "table", 1, 1)},
+		Buffers: []sim.Buffer{
+			{Name: "belt", From: []string{"web"}, Holds: 129, Transit: 20 * sim.Second, Conveyor: true},
+			{Name: "store", From: []string{"belt"}, Holds: 720, StopUpstream: 700, Restart: sim.Restart{On: true, Level: 504}, AtStart: 100},
+			{Name: "table", From: []string{"cartoner"}, Holds: 30},
+		},
+	}
+	line.Stations[1].Steps = []sim.SpeedStep{{From: 360, BackAt: 288, Cycle: 600_000}}
+	return line
+}
+
+func TestWithoutBuffersKeepsBelts(t *testing.T) {
+	want := sim.Line{
+		Stations: []sim.Station{station("web", "", 1, 4), station("cartoner", "belt", 3, 1), station("label", "cartoner", 1, 1)},
+		Buffers:  []sim.Buffer{{Name: "belt", From: []string{"web"}, Holds: 129, Transit: 20 * sim.Second, Conveyor: true}},
+	}
+	line := belted()
+	compareLines(t, want, withoutBuffers(line))
+	compareLines(t, belted(), line) // the line itself stays as it was
+}
+
+func TestWithoutLimit(t *testing.T) {
+	line := belted()
+	want := belted()
+	want.Buffers[1] = sim.Buffer{Name: "store", From: []string{"belt"}, Holds: sim.Unlimited, AtStart: 100}
+	want.Buffers[2].Holds = sim.Unlimited
+	compareLines(t, want, withoutLimit(line))
+	compareLines(t, belted(), line)
+}
+
+// Where two stations feed a buffer, the fewest places that cannot lock stay:
+// one fewer than what is given or taken at once.
+func TestWithoutBuffersAtAMerge(t *testing.T) {
+	line := sim.Line{
+		Stations: []sim.Station{station("one", "", 1, 4), station("two", "", 1, 6), station("cartoner", "store", 3, 1)},
+		Buffers:  []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 720, Restart: sim.Restart{On: true, Level: 500}}},
+	}
+	want := line
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 5}}
+	compareLines(t, want, withoutBuffers(line))
+
+	line.Buffers[0].Transit = sim.Second
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 8, Transit: sim.Second}}
+	compareLines(t, want, withoutBuffers(line))
+}
+
+// Two consumers of one buffer compete for it; a hand-over has one consumer.
+func TestWithoutBuffersAtACompetition(t *testing.T) {
+	line := sim.Line{
+		Stations: []sim.Station{station("web", "", 1, 4), station("left", "store", 3, 1), station("right", "store", 2, 1)},
+		Buffers:  []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: 720}},
+	}
+	want := line
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: 3}}
+	compareLines(t, want, withoutBuffers(line))
+}
