@@ -3,6 +3,7 @@ package sim
 import (
 	"strings"
 
+	"tuckline/sim/internal/plain"
 	"tuckline/sim/internal/plan"
 )
 
@@ -30,8 +31,9 @@ func (p Problems) Error() string {
 
 // Model is a compiled line. It is read-only and may be shared by goroutines.
 type Model struct {
-	plan   *plan.Plan
+	plan   plan.Plan
 	places []Place
+	line   Line
 }
 
 // Place is a place between stations, in the order of Record.Buffers: the
@@ -60,25 +62,50 @@ type Options struct {
 	Classes bool
 }
 
-// Compile checks a line and prepares it for running. The error is Problems.
-func Compile(line Line) (*Model, error) { panic("not yet") }
-
 // Places lists the places between stations in the order of Record.Buffers.
 func (m *Model) Places() []Place { return m.places }
 
-// StopNames lists the stops of a station, then its materials, in the order of
-// StationRecord.Stops.
-func (m *Model) StopNames(station int) []string { panic("not yet") }
+// StopNames lists the causes of a station, by its place in the line, in the order
+// of StationRecord.Stops: its stops by name, then the materials by name that
+// can run out.
+func (m *Model) StopNames(station int) []string {
+	s := &m.line.Stations[station]
+	var names []string
+	for _, i := range sortedStops(s) {
+		names = append(names, s.Stops[i].Name)
+	}
+	for _, i := range sortedStocks(s) {
+		names = append(names, s.Materials[i].Name)
+	}
+	return names
+}
 
 // StopClasses lists their classes in the same order.
-func (m *Model) StopClasses(station int) []Class { panic("not yet") }
+func (m *Model) StopClasses(station int) []Class {
+	s := &m.line.Stations[station]
+	var classes []Class
+	for _, i := range sortedStops(s) {
+		classes = append(classes, s.Stops[i].Class)
+	}
+	for range sortedStocks(s) {
+		classes = append(classes, MaterialChange)
+	}
+	return classes
+}
 
 // Engine runs replications of one model, one after the other. It keeps its
 // memory between runs and belongs to one goroutine.
-type Engine struct{}
+type Engine struct {
+	plain *plain.Engine
+}
 
 // NewEngine makes an engine for the model.
-func (m *Model) NewEngine() *Engine { panic("not yet") }
+func (m *Model) NewEngine() *Engine { return &Engine{plain: plain.New(&m.plan)} }
 
 // Run runs one replication. The record depends on the model and the options only.
-func (e *Engine) Run(o Options) Record { panic("not yet") }
+func (e *Engine) Run(o Options) Record {
+	return e.plain.Run(plain.Options{
+		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
+		Trace: o.Trace, Classes: o.Classes,
+	})
+}

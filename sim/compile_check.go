@@ -1,0 +1,210 @@
+package sim
+
+import (
+	"math"
+)
+
+// check finds faults that need no neighbours: names, ranges, references.
+func (c *compiler) check() {
+	if len(c.line.Stations) == 0 {
+		c.fault("line", "it has no station")
+	}
+	for i := range c.line.Stations {
+		s := &c.line.Stations[i]
+		c.name(s.Name)
+		c.nodes[s.Name] = i
+	}
+	seen := map[string]bool{}
+	for i := range c.line.Buffers {
+		b := &c.line.Buffers[i]
+		c.name(b.Name)
+		if _, isStation := c.nodes[b.Name]; isStation || seen[b.Name] {
+			c.fault(b.Name, "the name is used twice")
+		}
+		seen[b.Name] = true
+		c.checkBuffer(b)
+	}
+	if len(c.nodes) < len(c.line.Stations) {
+		c.repeatedStations()
+	}
+	for i := range c.line.Crews {
+		c.checkCrew(&c.line.Crews[i])
+	}
+	for i := range c.line.Stations {
+		c.checkStation(&c.line.Stations[i])
+	}
+}
+
+func (c *compiler) name(name string) {
+	if name == "" {
+		c.fault("line", "every entry needs a name")
+	}
+}
+
+func (c *compiler) repeatedStations() {
+	seen := map[string]bool{}
+	for i := range c.line.Stations {
+		name := c.line.Stations[i].Name
+		if seen[name] {
+			c.fault(name, "the name is used twice")
+		}
+		seen[name] = true
+	}
+}
+
+func (c *compiler) checkBuffer(b *Buffer) {
+	if b.Holds < 0 && b.Holds != Unlimited {
+		c.fault(b.Name+".holds", "%d places; the number is 0 or more, or unlimited", b.Holds)
+	}
+	if b.Transit < 0 {
+		c.fault(b.Name+".transit", "a transit time is 0 or more")
+	}
+	limited := b.Holds != Unlimited
+	if b.StopUpstream < 0 || limited && b.StopUpstream > b.Holds {
+		c.fault(b.Name+".levels.stop upstream", "a level lies between 0 and the %d places", b.Holds)
+	}
+	if b.Restart.On && (b.Restart.Level < 0 || limited && b.Restart.Level > b.Holds) {
+		c.fault(b.Name+".levels.restart upstream", "a level lies between 0 and the %d places", b.Holds)
+	}
+	if b.AtStart < 0 {
+		c.fault("run.at start."+b.Name, "a level is 0 or more")
+	}
+}
+
+func (c *compiler) checkCrew(crew *Crew) {
+	path := "crews." + crew.Name
+	if crew.People < 1 {
+		c.fault(path, "a crew has at least one person")
+	}
+	if !(crew.ElsewhereShare >= 0 && crew.ElsewhereShare < 1) {
+		c.fault(path+".busy elsewhere.share", "a share is at least 0 and less than 1")
+	}
+	if crew.ElsewhereShare > 0 && crew.ElsewhereSpell < 1 {
+		c.fault(path+".busy elsewhere.spell", "a spell is longer than nothing")
+	}
+}
+
+func (c *compiler) checkStation(s *Station) {
+	if s.Takes < 1 {
+		c.fault(s.Name+".takes", "a cycle takes at least 1 piece")
+	}
+	if s.Gives < 1 {
+		c.fault(s.Name+".gives", "a cycle gives at least 1 piece")
+	}
+	if s.Cycle.IsZero() || !(s.Cycle.Mean() > 0) || math.IsInf(s.Cycle.Mean(), 1) {
+		c.fault(s.Name+".cycle", "it needs a cycle time longer than nothing")
+	}
+	if !(s.RejectShare >= 0 && s.RejectShare <= 1) {
+		c.fault(s.Name+".rejects", "a share lies between 0 and 1")
+	}
+	if s.Supply < 0 {
+		c.fault(s.Name+".from.supply", "a supply is 0 or more")
+	}
+	if s.Supply > 0 && s.From != "" {
+		c.fault(s.Name+".from", "it takes from %q; only a station at the beginning has a supply", s.From)
+	}
+	if s.Ramp < 0 {
+		c.fault(s.Name+".ramp", "a ramp is 0 or more")
+	}
+	c.checkPace(s)
+	if s.StopsWith != "" {
+		if _, is := c.nodes[s.StopsWith]; !is || s.StopsWith == s.Name {
+			c.fault(s.Name+".stops with", "%q is no other station of the line", s.StopsWith)
+		}
+	}
+	for i := range s.Stops {
+		c.checkStop(s, &s.Stops[i])
+	}
+	for i := range s.Materials {
+		c.checkMaterial(s, &s.Materials[i])
+	}
+	c.checkCauses(s)
+}
+
+func (c *compiler) checkPace(s *Station) {
+	for i := range s.Steps {
+		step := &s.Steps[i]
+		if step.Cycle < 1 {
+			c.fault(s.Name+".speed steps", "step %d has no cycle time", i+1)
+		}
+		if step.From < 0 || step.BackAt < 0 || step.BackAt >= step.From {
+			c.fault(s.Name+".speed steps", "step %d comes on from %d and goes back at %d pieces; back at must be lower than from level", i+1, step.From, step.BackAt)
+		}
+	}
+	if s.Group.Every < 0 || s.Group.Adds < 0 || s.Group.Every > 0 && s.Group.Adds == 0 {
+		c.fault(s.Name+".group", "every n-th cycle, n at least 1, takes a time longer than nothing more")
+	}
+	for _, rules := range [][]ScrapRule{s.AfterStop, s.AfterStandstill} {
+		for _, r := range rules {
+			if r.LongerThan < 0 || r.Cycles < 0 {
+				c.fault(s.Name, "scrap after a stop counts from a time of 0 or more and is 0 cycles or more")
+			}
+		}
+	}
+}
+
+func (c *compiler) checkStop(s *Station, stop *Stop) {
+	path := s.Name + ".stops." + stop.Name
+	if stop.Every.IsZero() {
+		c.fault(path+".every", "it says nowhere how often it comes")
+	}
+	if stop.Lasts.IsZero() {
+		c.fault(path+".lasts", "it says nowhere how long it lasts")
+	}
+	if !(stop.RateFactor >= 0) || math.IsInf(stop.RateFactor, 1) {
+		c.fault(s.Name+".stop rate factor", "a factor is more than 0")
+	}
+	if int(stop.Class) >= len(classWords) {
+		c.fault(path+".class", "there is no such class")
+	}
+	c.checkWork(path, stop.Crew)
+}
+
+func (c *compiler) checkMaterial(s *Station, m *Material) {
+	path := s.Name + ".consumes." + m.Name
+	if m.PerCycle < 1 || m.Amount < m.PerCycle {
+		c.fault(path, "a full stock must serve at least one cycle")
+	}
+	if m.FilledInTime {
+		return
+	}
+	if m.Refill < m.PerCycle || m.Refill > m.Amount {
+		c.fault(path+".refill.amount", "a refill serves at least one cycle and fits into an empty stock")
+	}
+	if m.Lasts.IsZero() {
+		c.fault(path, "it says nowhere how long a change lasts")
+	}
+	c.checkWork(path, m.Crew)
+}
+
+// checkCauses sees to it that every cause of a station has a name of its own.
+func (c *compiler) checkCauses(s *Station) {
+	seen := map[string]bool{}
+	see := func(path, name string) {
+		if name == "" || seen[name] {
+			c.fault(path+"."+name, "stops and materials of a station need names of their own")
+		}
+		seen[name] = true
+	}
+	for i := range s.Stops {
+		see(s.Name+".stops", s.Stops[i].Name)
+	}
+	for i := range s.Materials {
+		see(s.Name+".consumes", s.Materials[i].Name)
+	}
+}
+
+func (c *compiler) checkWork(path string, w Work) {
+	if w.Crew == "" {
+		return
+	}
+	for i := range c.line.Crews {
+		if c.line.Crews[i].Name == w.Crew {
+			if w.People > c.line.Crews[i].People {
+				c.fault(path+".crew", "it asks for %d of %d %s and would wait for ever", w.People, c.line.Crews[i].People, w.Crew)
+			}
+			return
+		}
+	}
+	c.fault(path+".crew", "there is no crew %q", w.Crew)
+}

@@ -1,0 +1,290 @@
+package part
+
+import (
+	"math"
+
+	"tuckline/sim/internal/draw"
+	"tuckline/sim/internal/plan"
+)
+
+// Machine is the inside of one station: it says how long each cycle lasts,
+// where in it a stop strikes and what becomes of its pieces.
+//
+// The engine calls Start, then Strike and Resume for every stop on the way, then End.
+type Machine struct {
+	plan *plan.Station
+	// quietCycles and quietWork are what is left of the quiet span, spanCycles
+	// and spanWork what it was when the parts were last asked.
+	quietCycles, spanCycles int64
+	quietWork, spanWork     plan.Micros
+	// fixed is the duration of a cycle where nothing changes it, else 0.
+	fixed plan.Micros
+	// watch is the shortest pause that a part wants to hear of.
+	watch plan.Micros
+	// careful says that the cycle under way is done step by step.
+	careful bool
+	// dur is the duration of the cycle under way, base that at set speed,
+	// at the work done up to the last interruption.
+	dur, base, at plan.Micros
+
+	pace    pace
+	stops   []stop
+	stocks  []stock
+	rejects reject
+	scrap   scrap
+}
+
+// Reset makes the machine new for one replication.
+func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
+	stream := func(names ...string) draw.Stream { return draw.NewStream(seed, replication, names...) }
+	m.plan, m.careful, m.at = pl, false, 0
+	m.pace.reset(&pl.Pace, stream(pl.Name, "cycle"))
+	m.rejects.reset(pl.RejectShare, stream(pl.Name, "rejects"))
+	m.scrap.reset(pl)
+	if len(m.stops) != len(pl.Stops) || len(m.stocks) != len(pl.Stocks) {
+		m.stops, m.stocks = make([]stop, len(pl.Stops)), make([]stock, len(pl.Stocks))
+	}
+	for i := range m.stops {
+		name := pl.Stops[i].Name
+		m.stops[i].reset(&pl.Stops[i], stream(pl.Name, "every", name), stream(pl.Name, "lasts", name))
+	}
+	for i := range m.stocks {
+		name := pl.Stocks[i].Name
+		m.stocks[i].reset(&pl.Stocks[i], stream(pl.Name, "change", name), stream(pl.Name, "part used", name))
+	}
+	m.fixed = 0
+	if len(pl.Pace.Steps) == 0 {
+		m.fixed = pl.Pace.Fixed
+	}
+	m.watch = m.scrap.watch()
+	if pl.Pace.Ramp > 0 {
+		m.watch = min(m.watch, pl.Pace.RampAfter)
+	}
+	m.ask()
+}
+
+// ask asks every part how long nothing of it happens.
+func (m *Machine) ask() {
+	cycles, work := m.pace.quiet(), plan.Never
+	for i := range m.stops {
+		c, w := m.stops[i].quiet()
+		cycles, work = min(cycles, c), min(work, w)
+	}
+	for i := range m.stocks {
+		cycles = min(cycles, m.stocks[i].quiet())
+	}
+	cycles = min(cycles, m.rejects.quiet(m.plan.Gives))
+	if m.scrap.left > 0 {
+		cycles = 0
+	}
+	m.quietCycles, m.spanCycles = cycles, cycles
+	m.quietWork, m.spanWork = work, work
+}
+
+// settle tells the parts what has passed since they were asked.
+func (m *Machine) settle() {
+	cycles, work := m.spanCycles-m.quietCycles, m.spanWork-m.quietWork
+	m.passed(cycles, work)
+	m.rejects.passed(cycles * m.plan.Gives)
+	m.spanCycles, m.spanWork = m.quietCycles, m.quietWork
+}
+
+func (m *Machine) passed(cycles int64, work plan.Micros) {
+	m.pace.passed(cycles)
+	for i := range m.stops {
+		m.stops[i].passed(cycles, work)
+	}
+	for i := range m.stocks {
+		m.stocks[i].passed(cycles)
+	}
+}
+
+// Start begins a cycle after a pause since the last work. Level is that of the
+// buffer before the station, before the input is taken. It returns the work
+// up to the first stop in the cycle, or to its end; 0 if a stop strikes before any work.
+func (m *Machine) Start(level int64, pause plan.Micros) plan.Micros {
+	if pause > m.watch {
+		m.standstill(pause)
+	}
+	d := m.fixed
+	if d == 0 {
+		d = m.pace.base(level)
+	}
+	m.at, m.base = 0, d
+	if m.quietCycles > 0 && d <= m.quietWork {
+		m.quietCycles--
+		m.quietWork -= d
+		m.dur, m.careful = d, false
+		return d
+	}
+	m.settle()
+	m.careful = true
+	m.dur = m.pace.careful(d)
+	return m.next()
+}
+
+// standstill tells the parts of a pause at the start of work.
+func (m *Machine) standstill(pause plan.Micros) {
+	m.settle()
+	m.scrap.pause(m.scrap.afterStandstill, pause)
+	m.pace.standstill(pause)
+	m.ask()
+}
+
+// next is the work from where the cycle stands to the next stop or to its end.
+func (m *Machine) next() plan.Micros {
+	_, at := m.first()
+	return at - m.at
+}
+
+// first is the stop that strikes first in the rest of the cycle, by name if
+// several are due together, and where; None and the end if there is none.
+func (m *Machine) first() (int, plan.Micros) {
+	which, where := plan.None, m.dur
+	if !m.careful {
+		return which, where
+	}
+	for i := range m.stops {
+		if at := max(m.at, m.stops[i].strikes(m.dur)); at < where {
+			which, where = i, at
+		}
+	}
+	return which, where
+}
+
+// Strike says which stop strikes now, after the work that Start or Resume announced;
+// None if the cycle ends instead.
+func (m *Machine) Strike() int {
+	if !m.careful {
+		return plan.None
+	}
+	which, where := m.first()
+	if which != plan.None {
+		m.at = where
+		m.stops[which].renew()
+	}
+	return which
+}
+
+// Interrupt says that something from outside stops the cycle with work left to
+// the next event.
+func (m *Machine) Interrupt(left plan.Micros) {
+	m.makeCareful()
+	_, where := m.first()
+	m.at = where - left
+}
+
+// makeCareful turns a quiet cycle under way into a careful one: as if it had
+// started as such.
+func (m *Machine) makeCareful() {
+	if m.careful {
+		return
+	}
+	m.quietCycles++
+	m.quietWork += m.dur
+	m.settle()
+	m.careful = true
+}
+
+// Stopped says that an own stop, or a change of material, of this length is over.
+func (m *Machine) Stopped(length plan.Micros) {
+	if len(m.scrap.afterStop) == 0 {
+		return
+	}
+	if !m.careful { // between cycles
+		m.settle()
+	}
+	m.scrap.pause(m.scrap.afterStop, length)
+	m.ask()
+}
+
+// Resume goes on with the cycle after a pause and returns the work up to the
+// next stop in it, or to its end.
+func (m *Machine) Resume(pause plan.Micros) plan.Micros {
+	if pause > m.watch {
+		m.scrap.pause(m.scrap.afterStandstill, pause)
+		m.pace.standstill(pause)
+		m.stretch()
+	}
+	return m.next()
+}
+
+// stretch lets the rest of the cycle pass on the ramp.
+func (m *Machine) stretch() {
+	if m.pace.ramp != 0 {
+		return
+	}
+	share := float64(m.dur-m.at) / float64(m.dur)
+	m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(float64(m.base)*share)))
+}
+
+// Fate is what became of the pieces of a cycle.
+type Fate struct {
+	Good, Rejected int64
+	Scrapped       bool
+}
+
+// End ends the cycle and settles the fate of its pieces.
+func (m *Machine) End() Fate {
+	if !m.careful {
+		return Fate{Good: m.plan.Gives}
+	}
+	m.careful = false
+	m.passed(1, m.dur)
+	var f Fate
+	if m.scrap.left > 0 {
+		m.scrap.left--
+		f.Scrapped = true
+	} else {
+		f.Rejected = m.rejects.of(m.plan.Gives)
+		f.Good = m.plan.Gives - f.Rejected
+	}
+	m.ask()
+	return f
+}
+
+// KnownScrap says that the next cycle is already known to be scrapped.
+func (m *Machine) KnownScrap() bool { return m.scrap.left > 0 }
+
+// UsedUp is the first stock, by name, that has to be changed before the next
+// cycle, counted behind the stops; None if there is none.
+func (m *Machine) UsedUp() int {
+	if m.quietCycles > 0 || len(m.stocks) == 0 {
+		return plan.None
+	}
+	m.settle()
+	for i := range m.stocks {
+		if m.stocks[i].usedUp() {
+			return len(m.stops) + i
+		}
+	}
+	return plan.None
+}
+
+// Change puts a new stock in; cause is what UsedUp returned.
+func (m *Machine) Change(cause int) {
+	m.settle()
+	m.stocks[cause-len(m.stops)].change()
+	m.ask()
+}
+
+// Lasts draws the duration of the work for a stop or a change.
+func (m *Machine) Lasts(cause int) plan.Micros {
+	if cause < len(m.stops) {
+		s := &m.stops[cause]
+		return plan.Micros(draw.Micros(&s.plan.Work.Lasts, &s.lasts))
+	}
+	s := &m.stocks[cause-len(m.stops)]
+	return plan.Micros(draw.Micros(&s.plan.Work.Lasts, &s.work))
+}
+
+// CalendarAge draws the time to the next strike of a calendar stop.
+func (m *Machine) CalendarAge(cause int) plan.Micros { return plan.Micros(m.stops[cause].age()) }
+
+// Work says who is asked for a cause.
+func (m *Machine) Work(cause int) *plan.Work {
+	if cause < len(m.stops) {
+		return &m.stops[cause].plan.Work
+	}
+	return &m.stocks[cause-len(m.stops)].plan.Work
+}

@@ -1,0 +1,105 @@
+package part
+
+import (
+	"math"
+
+	"tuckline/sim/internal/draw"
+	"tuckline/sim/internal/plan"
+)
+
+// pace says how long the next cycle lasts: the set speed or a law, a step that
+// the level switched on, the longer cycle of a group, the ramp after a standstill.
+type pace struct {
+	plan   *plan.Pace
+	stream draw.Stream
+	on     []bool // steps switched on
+	count  int64  // cycles since the last long one
+	// ramp is the work done since the standstill, in microseconds at set
+	// speed; -1 at set speed.
+	ramp float64
+}
+
+func (p *pace) reset(pl *plan.Pace, s draw.Stream) {
+	p.plan, p.stream, p.count, p.ramp = pl, s, 0, -1
+	if len(p.on) != len(pl.Steps) {
+		p.on = make([]bool, len(pl.Steps))
+	}
+	clear(p.on)
+}
+
+// base is the duration at speed, without group and ramp.
+func (p *pace) base(level int64) plan.Micros {
+	d := p.plan.Fixed
+	if d == 0 {
+		d = plan.Micros(draw.Micros(&p.plan.Law, &p.stream))
+	}
+	for i := range p.plan.Steps {
+		step := &p.plan.Steps[i]
+		switch {
+		case level >= step.From:
+			p.on[i] = true
+		case level <= step.BackAt:
+			p.on[i] = false
+		}
+		if p.on[i] {
+			d = step.Cycle
+		}
+	}
+	return d
+}
+
+// quiet is the number of cycles until a long one, or one on the ramp.
+func (p *pace) quiet() int64 {
+	switch {
+	case p.ramp >= 0:
+		return 0
+	case p.plan.Every == 0:
+		return math.MaxInt64
+	}
+	return p.plan.Every - 1 - p.count
+}
+
+// careful adds what the group and the ramp add to a cycle of base duration d.
+func (p *pace) careful(d plan.Micros) plan.Micros {
+	if p.plan.Every > 0 && p.count == p.plan.Every-1 {
+		d += p.plan.Adds
+	}
+	return p.onRamp(d)
+}
+
+// passed says that n cycles have ended.
+func (p *pace) passed(n int64) {
+	if p.plan.Every > 0 {
+		p.count = (p.count + n) % p.plan.Every
+	}
+}
+
+// standstill starts the ramp if the pause was long enough.
+func (p *pace) standstill(pause plan.Micros) {
+	if p.plan.Ramp > 0 && pause > p.plan.RampAfter {
+		p.ramp = 0
+	}
+}
+
+// onRamp is the time that work of d microseconds at set speed takes from where
+// the ramp stands. The speed rises in a straight line over R, so that work w is done
+// at √(2Rw) while w ≤ R/2, and at w + R/2 after that.
+func (p *pace) onRamp(d plan.Micros) plan.Micros {
+	if p.ramp < 0 {
+		return d
+	}
+	r := float64(p.plan.Ramp)
+	at := func(w float64) float64 {
+		if w <= r/2 {
+			return math.Sqrt(2 * r * w)
+		}
+		return w + r/2
+	}
+	from := p.ramp
+	p.ramp += float64(d)
+	took := at(p.ramp) - at(from)
+	if p.ramp >= r/2 {
+		p.ramp = -1
+	}
+	return max(1, plan.Micros(math.Round(took)))
+}

@@ -1,0 +1,29 @@
+// Package plain is the reference engine: a calendar with at most one pending
+// event a station, and the order of things within one instant.
+//
+// Everything due at time t happens in this order:
+//
+//  1. Ends: cycles, repairs, changes, transit, other work of the crew; a stop that
+//     strikes amid a cycle. The fate of the pieces of a cycle is settled here.
+//  2. Calendar stops that begin.
+//  3. Moves, from the last station back to the first, again and again until
+//     nothing changes: finished output leaves, then input is taken and the cycle
+//     starts. Then levels that release a stopped station, and moves again.
+//  4. Stops that strike a cycle with no work done yet.
+//  5. Crews are given out, people freed in this instant included.
+//
+// A state that lasts no time does not exist: states are compared once, at the end of the
+// instant. Ties are broken by name, never by chance or by the order of declaration.
+//
+// An example. Station A (cycle 2 s, gives 1) hands over to B (cycle 3 s); nothing stands
+// between them; A stops for 4 s after every 3 cycles:
+//
+//	t = 0  A takes from supply and starts; B has no input: starved
+//	t = 2  A ends; its piece passes straight through to B, which starts; A starts
+//	t = 4  A ends; B is at work: A is blocked and keeps the piece
+//	t = 5  B ends and takes A's piece; A starts its third cycle
+//	t = 7  A ends: blocked. Its clock has used up 3 cycles: the stop strikes when the next cycle starts
+//	t = 8  B ends and takes; A takes its input and stops with no work done: down
+//	t = 11 B ends; A is down: starved
+//	t = 12 the stop is over: A works its fourth cycle until t = 14, when B starts
+package plain

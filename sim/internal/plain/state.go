@@ -1,0 +1,100 @@
+package plain
+
+import "tuckline/sim/internal/plan"
+
+// unset is the state before the first instant is over.
+const unset plan.State = plan.NumStates
+
+// settleStates compares the states of all stations touched in this instant with
+// those before it.
+func (e *Engine) settleStates() {
+	for i := e.touched.from(0); i >= 0; i = e.touched.from(i + 1) {
+		e.touched.remove(i)
+		s := &e.stations[i]
+		state, by, stop := e.stateOf(i)
+		if state != s.state || by != s.by || stop != s.stop {
+			e.setState(i, state, by, stop)
+		}
+	}
+}
+
+// stateOf is the state that a station is in, with the stop that caused it.
+func (e *Engine) stateOf(i int) (state plan.State, by, stop int) {
+	s := &e.stations[i]
+	if s.phase == working && s.open == 0 {
+		return plan.Running, none, none
+	}
+	if id := e.firstOpen(i); id != none {
+		sp := &e.spells[id]
+		if sp.work == plan.Never {
+			return plan.Waiting, sp.station, sp.cause
+		}
+		return plan.Down, sp.station, sp.cause
+	}
+	if s.phase == holding || s.since != plan.Never {
+		return plan.Blocked, none, none
+	}
+	return plan.Starved, none, none
+}
+
+// firstOpen is the open stop of a station or of its group that began first, by
+// name if several began together; none if there is none.
+func (e *Engine) firstOpen(i int) int {
+	s := &e.stations[i]
+	if g := s.plan.Group; g != plan.None {
+		return e.firstOf(e.groups[g].open)
+	}
+	if s.open == 0 {
+		return none
+	}
+	if s.own >= 0 && s.open == 1 {
+		return s.own
+	}
+	first := none
+	for id := range e.spells {
+		if sp := &e.spells[id]; sp.open && sp.station == i && (first == none || e.earlier(id, first)) {
+			first = id
+		}
+	}
+	return first
+}
+
+func (e *Engine) firstOf(open []int) int {
+	first := none
+	for _, id := range open {
+		if first == none || e.earlier(id, first) {
+			first = id
+		}
+	}
+	return first
+}
+
+// earlier says that open stop a began before b, by name if at the same time.
+func (e *Engine) earlier(a, b int) bool {
+	x, y := &e.spells[a], &e.spells[b]
+	if x.begin != y.begin {
+		return x.begin < y.begin
+	}
+	return e.before(&request{station: x.station, cause: x.cause}, &request{station: y.station, cause: y.cause})
+}
+
+// setState is the one place where a state changes.
+func (e *Engine) setState(i int, state plan.State, by, stop int) {
+	s := &e.stations[i]
+	if s.state != unset {
+		s.rec.States[s.state] += e.now - s.mark
+	}
+	if state != s.state {
+		s.entered = e.now
+		switch state {
+		case plan.Blocked:
+			s.rec.BlockedSpells++
+		case plan.Starved:
+			s.rec.StarvedSpells++
+		}
+	}
+	s.state, s.by, s.stop, s.mark = state, by, stop, e.now
+	if e.trace != nil {
+		e.traceState(s)
+	}
+}

@@ -1,0 +1,109 @@
+package plain
+
+import (
+	"tuckline/sim/internal/part"
+	"tuckline/sim/internal/plan"
+)
+
+// phase is where a station stands between two events.
+type phase uint8
+
+const (
+	idle    phase = iota // empty, waits for input, room or the end of a stop
+	working              // in a cycle, at work or interrupted
+	holding              // a finished cycle whose good pieces have not left
+)
+
+// station is the state of one station.
+type station struct {
+	plan    *plan.Station
+	machine part.Machine
+	phase   phase
+	// supply is what the outside still has, -1 without limit.
+	supply int64
+	out    int64 // finished good pieces held
+	// reserved places in the next link for the cycle under way.
+	reserved int64
+	// rested is the end of the last work, fromNew before the first.
+	rested plan.Micros
+	// since is when it began to wait for room, Never if it does not; released says that a
+	// restart level has let it go.
+	since    plan.Micros
+	released bool
+	// own is the open stop that is not of the calendar: an index into spells; none is -1.
+	own  int
+	open int // open stops of its own, calendar stops included
+
+	state    plan.State
+	by, stop int         // cause of the state
+	entered  plan.Micros // when the state began
+	mark     plan.Micros // up to where its time is counted
+	heldFrom plan.Micros
+	rec      *plan.StationRecord
+}
+
+// fromNew stands for the end of work of a station that has not worked yet.
+const fromNew plan.Micros = -1
+
+// spell is one open stop.
+type spell struct {
+	station, cause int
+	begin, work    plan.Micros // work is Never while it waits for the crew
+	people         int
+	mark           plan.Micros
+	open           bool
+}
+
+// link is the state of one place between stations.
+type link struct {
+	plan     *plan.Link
+	level    int64 // pieces, in transit or arrived
+	arrived  int64
+	reserved int64
+	// moving are the batches in transit, a ring.
+	moving ring
+	// since is, for a link that passes pieces on, when its first piece began to wait.
+	since plan.Micros
+	mark  plan.Micros
+	class []uint8 // level -> class, where it is asked for
+	rec   *plan.BufferRecord
+}
+
+// batch is what arrives together.
+type batch struct {
+	at     plan.Micros
+	pieces int64
+}
+
+// ring is a queue of batches that grows when needed and never shrinks.
+type ring struct {
+	slots      []batch
+	head, size int
+}
+
+func (r *ring) clear() { r.head, r.size = 0, 0 }
+
+func (r *ring) push(b batch) {
+	if r.size == len(r.slots) {
+		r.grow()
+	}
+	r.slots[(r.head+r.size)&(len(r.slots)-1)] = b
+	r.size++
+}
+
+func (r *ring) grow() {
+	larger := make([]batch, max(16, 2*len(r.slots)))
+	for i := range r.size {
+		larger[i] = r.slots[(r.head+i)&(len(r.slots)-1)]
+	}
+	r.slots, r.head = larger, 0
+}
+
+func (r *ring) first() *batch { return &r.slots[r.head] }
+
+func (r *ring) pop() batch {
+	b := r.slots[r.head]
+	r.head = (r.head + 1) & (len(r.slots) - 1)
+	r.size--
+	return b
+}

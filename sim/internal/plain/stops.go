@@ -1,0 +1,206 @@
+package plain
+
+import (
+	"slices"
+
+	"tuckline/sim/internal/plan"
+)
+
+// group is a set of stations that stop together, with the open stops of all its members in the
+// order of their beginning.
+type group struct {
+	open []int // spells
+}
+
+// calendarStop is a stop whose clock is the calendar.
+type calendarStop struct {
+	station, cause int
+	spell          int // while it is open, else none
+}
+
+const none = -1
+
+// up says that a station has no open stop, nor has its group.
+func (e *Engine) up(i int) bool {
+	s := &e.stations[i]
+	if s.open > 0 {
+		return false
+	}
+	g := s.plan.Group
+	return g == plan.None || len(e.groups[g].open) == 0
+}
+
+// strikeFresh opens the stops that strike before any work is done.
+func (e *Engine) strikeFresh() {
+	slices.SortFunc(e.fresh, func(a, b int) int {
+		return e.plan.Nodes[e.plan.Stations[a].Node].Rank - e.plan.Nodes[e.plan.Stations[b].Node].Rank
+	})
+	for _, i := range e.fresh {
+		s := &e.stations[i]
+		if s.open > 0 {
+			continue // a calendar stop was first; it strikes when that is over
+		}
+		s.rested = e.now
+		e.open(i, s.machine.Strike())
+	}
+	e.fresh = e.fresh[:0]
+}
+
+// open opens a stop of a station that is not of the calendar.
+func (e *Engine) open(i, cause int) {
+	e.stations[i].own = e.begin(i, cause)
+}
+
+// begin opens a stop and asks for its crew.
+func (e *Engine) begin(i, cause int) int {
+	s := &e.stations[i]
+	id := e.newSpell()
+	sp := &e.spells[id]
+	*sp = spell{station: i, cause: cause, begin: e.now, work: plan.Never, mark: e.now, open: true}
+	s.open++
+	s.rec.Stops[cause].Count++
+	e.touched.add(i)
+	if g := s.plan.Group; g != plan.None {
+		e.groups[g].open = append(e.groups[g].open, id)
+		e.wakeGroup(g)
+	}
+	work := s.machine.Work(cause)
+	if work.Crew == plan.None {
+		e.beginWork(id)
+	} else {
+		sp.people = work.People
+		e.request(work, request{at: e.now, station: i, cause: cause, spell: id, people: work.People, priority: work.Priority})
+	}
+	return id
+}
+
+// wakeGroup lets the members of a group look again.
+func (e *Engine) wakeGroup(g int) {
+	for _, i := range e.plan.Groups[g].Members {
+		e.touched.add(i)
+		e.dirty.add(e.plan.Stations[i].Node)
+	}
+}
+
+// newSpell finds a free place in the list of open stops.
+func (e *Engine) newSpell() int {
+	for id := range e.spells {
+		if !e.spells[id].open {
+			return id
+		}
+	}
+	e.spells = append(e.spells, spell{})
+	return len(e.spells) - 1
+}
+
+// beginWork draws how long the work of a stop lasts, and waits for its end.
+func (e *Engine) beginWork(id int) {
+	sp := &e.spells[id]
+	s := &e.stations[sp.station]
+	e.count(id)
+	sp.work = e.now
+	e.touched.add(sp.station)
+	e.touchGroup(sp.station)
+	done := e.now + s.machine.Lasts(sp.cause)
+	if timer := e.calendarTimer(id); timer != none {
+		e.cal.set(timer, done)
+	} else {
+		e.cal.set(sp.station, done)
+	}
+}
+
+func (e *Engine) touchGroup(i int) {
+	if g := e.stations[i].plan.Group; g != plan.None {
+		for _, member := range e.plan.Groups[g].Members {
+			e.touched.add(member)
+		}
+	}
+}
+
+// calendarTimer is the timer of a calendar stop, or none.
+func (e *Engine) calendarTimer(id int) int {
+	for j := range e.timers.stops {
+		if e.timers.stops[j].spell == id {
+			return e.timers.calendar + j
+		}
+	}
+	return none
+}
+
+// close ends a stop: people are freed, the group may go on, the station too.
+func (e *Engine) close(id int) {
+	sp := &e.spells[id]
+	i := sp.station
+	s := &e.stations[i]
+	e.count(id)
+	if e.trace != nil {
+		e.traceStop(sp)
+	}
+	sp.open = false
+	s.open--
+	if s.own == id {
+		s.own = none
+		e.cal.set(i, plan.Never)
+	}
+	if sp.people > 0 {
+		e.free(s.machine.Work(sp.cause).Crew, sp.people)
+	}
+	if g := s.plan.Group; g != plan.None {
+		open := e.groups[g].open
+		e.groups[g].open = slices.Delete(open, slices.Index(open, id), slices.Index(open, id)+1)
+		e.wakeGroup(g)
+	}
+	s.machine.Stopped(e.now - sp.begin)
+	if sp.cause >= len(s.plan.Stops) {
+		s.machine.Change(sp.cause)
+	}
+	e.touched.add(i)
+	e.dirty.add(s.plan.Node)
+	if s.phase == working && s.open == 0 {
+		pause := e.now - s.rested
+		e.work(i, s.machine.Resume(pause), pause)
+	}
+}
+
+// calendarDue ends a calendar stop, or marks it to begin after the ends of this instant.
+func (e *Engine) calendarDue(timer int) {
+	stop := &e.timers.stops[timer-e.timers.calendar]
+	e.cal.set(timer, plan.Never)
+	if stop.spell == none {
+		e.begins = append(e.begins, timer)
+		return
+	}
+	id := stop.spell
+	stop.spell = none
+	e.close(id)
+	e.cal.set(timer, e.now+e.stations[stop.station].machine.CalendarAge(stop.cause))
+}
+
+// calendarBegins begins a calendar stop; a cycle under way is interrupted.
+func (e *Engine) calendarBegins(timer int) {
+	stop := &e.timers.stops[timer-e.timers.calendar]
+	i := stop.station
+	s := &e.stations[i]
+	if s.phase == working && s.open == 0 {
+		if due := e.cal.next[i]; due != plan.Never {
+			s.machine.Interrupt(due - e.now)
+			e.cal.set(i, plan.Never)
+			s.rested = e.now
+		}
+	}
+	// The timer is known before the work begins, which sets it.
+	stop.spell = e.newSpell()
+	e.begin(i, stop.cause)
+}
+
+// count adds the time of an open stop up to now to the record.
+func (e *Engine) count(id int) {
+	sp := &e.spells[id]
+	rec := &e.stations[sp.station].rec.Stops[sp.cause]
+	if sp.work == plan.Never {
+		rec.Waiting += e.now - sp.mark
+	} else {
+		rec.Down += e.now - sp.mark
+	}
+	sp.mark = e.now
+}

@@ -1,0 +1,185 @@
+package plain
+
+import "tuckline/sim/internal/plan"
+
+// reset makes everything new and empty for one replication.
+func (e *Engine) reset(o Options) *plan.Record {
+	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
+	e.edge, e.ended, e.trace = e.t0, false, o.Trace
+	e.atWork, e.asked, e.watched = 0, true, false
+	e.fresh, e.begins = e.fresh[:0], e.begins[:0]
+	e.rec = newRecord(e.plan, o)
+	e.cal.reset(e.timers.count)
+	for i := range e.spells {
+		e.spells[i].open = false
+	}
+	for i := range e.groups {
+		e.groups[i].open = e.groups[i].open[:0]
+	}
+	e.resetStations(o)
+	e.resetLinks(o.Classes)
+	for i := range e.crews {
+		c := &e.crews[i]
+		*c = crew{plan: &e.plan.Crews[i], idle: e.plan.Crews[i].People, queue: c.queue[:0], rec: &e.rec.Crews[i]}
+	}
+	e.resetElsewhere(o.Seed, o.Replication)
+	for k := range e.plan.Nodes {
+		e.dirty.add(k)
+	}
+	return e.rec
+}
+
+func (e *Engine) resetStations(o Options) {
+	for i := range e.stations {
+		s, p := &e.stations[i], &e.plan.Stations[i]
+		s.plan, s.rec = p, &e.rec.Stations[p.Declared]
+		s.machine.Reset(p, o.Seed, o.Replication)
+		s.phase, s.supply, s.out, s.reserved = idle, p.Supply, 0, 0
+		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, false, none, 0
+		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom = unset, none, none, 0, 0, 0
+	}
+	for j := range e.timers.stops {
+		stop := &e.timers.stops[j]
+		stop.spell = none
+		e.cal.set(e.timers.calendar+j, e.stations[stop.station].machine.CalendarAge(stop.cause))
+	}
+}
+
+func (e *Engine) resetLinks(classes bool) {
+	for i := range e.links {
+		l, p := &e.links[i], &e.plan.Links[i]
+		l.plan, l.rec = p, &e.rec.Buffers[i]
+		l.level, l.arrived, l.reserved = p.AtStart, p.AtStart, 0
+		l.since, l.mark = plan.Never, 0
+		l.moving.clear()
+		if classes && p.Capacity <= classesUpTo {
+			l.rec.Classes = make([]plan.Micros, plan.LevelClasses)
+			l.classify()
+		}
+	}
+}
+
+// classesUpTo is the largest capacity for which classes of level are kept.
+const classesUpTo = 1 << 20
+
+// classify makes the table from level to class: 0, then 50 equal parts of the capacity.
+func (l *link) classify() {
+	if l.class != nil {
+		return
+	}
+	l.class = make([]uint8, l.plan.Capacity+1)
+	for level := int64(1); level <= l.plan.Capacity; level++ {
+		l.class[level] = uint8((level*(plan.LevelClasses-1) + l.plan.Capacity - 1) / l.plan.Capacity)
+	}
+}
+
+func newRecord(p *plan.Plan, o Options) *plan.Record {
+	rec := &plan.Record{
+		Replication: o.Replication, Window: o.Measure,
+		Stations: make([]plan.StationRecord, len(p.Stations)),
+		Buffers:  make([]plan.BufferRecord, len(p.Links)),
+		Crews:    make([]plan.CrewRecord, len(p.Crews)),
+	}
+	for i := range p.Stations {
+		st := &p.Stations[i]
+		rec.Stations[st.Declared].Stops = make([]plan.StopRecord, len(st.Stops)+len(st.Stocks))
+	}
+	return rec
+}
+
+// cross passes the next edge of the window: everything that lasts is cut there.
+func (e *Engine) cross() {
+	e.now = e.edge
+	e.flush()
+	if e.edge == e.t0 {
+		e.clearCounts()
+		e.atEdge(0)
+		e.edge = e.t1
+		if e.t0 < e.t1 {
+			return
+		}
+	}
+	e.atEdge(1)
+	e.finish()
+}
+
+// flush counts all that lasts up to now.
+func (e *Engine) flush() {
+	for i := range e.stations {
+		s := &e.stations[i]
+		if s.state != unset {
+			s.rec.States[s.state] += e.now - s.mark
+		}
+		s.mark = e.now
+		if s.phase == holding {
+			s.rec.Holding += e.now - s.heldFrom
+			s.heldFrom = e.now
+		}
+	}
+	for i := range e.links {
+		e.clock(i)
+	}
+	for id := range e.spells {
+		if e.spells[id].open {
+			e.count(id)
+		}
+	}
+	for i := range e.crews {
+		e.clockCrew(&e.crews[i])
+	}
+}
+
+// clearCounts begins the window: what was counted before does not belong to it.
+func (e *Engine) clearCounts() {
+	for i := range e.rec.Stations {
+		stops := e.rec.Stations[i].Stops
+		clear(stops)
+		e.rec.Stations[i] = plan.StationRecord{Stops: stops}
+	}
+	for i := range e.rec.Buffers {
+		classes := e.rec.Buffers[i].Classes
+		clear(classes)
+		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes}
+	}
+	clear(e.rec.Crews)
+}
+
+// atEdge notes what is inside at the first edge (0) or at the last (1).
+func (e *Engine) atEdge(edge int) {
+	for i := range e.stations {
+		s := &e.stations[i]
+		s.rec.InputInside[edge], s.rec.OutputInside[edge] = 0, s.out
+		if s.phase == working {
+			s.rec.InputInside[edge] = s.plan.Takes
+		}
+	}
+	for i := range e.links {
+		e.links[i].rec.Level[edge] = e.links[i].level
+	}
+}
+
+// clock counts the level of a link up to now; it is called before every change.
+func (e *Engine) clock(i int) {
+	l := &e.links[i]
+	dt := e.now - l.mark
+	if dt == 0 {
+		return
+	}
+	rec := l.rec
+	rec.LevelTime += l.level * int64(dt)
+	rec.TransitTime += (l.level - l.arrived) * int64(dt)
+	if l.plan.Gives > l.free() {
+		rec.Full += dt
+	}
+	if l.arrived < l.plan.Takes {
+		rec.Empty += dt
+	}
+	rec.Max = max(rec.Max, l.level)
+	if rec.Classes != nil {
+		rec.Classes[l.class[l.level]] += dt
+	}
+	if e.trace != nil {
+		e.traceLevel(i)
+	}
+	l.mark = e.now
+}
