@@ -14,6 +14,9 @@ func (s *Station) addStop(stop *sim.Stop) {
 	if factor == 0 {
 		factor = 1
 	}
+	if stop.Every.Mean() <= 0 {
+		return
+	}
 	f := Stop{
 		Name: stop.Name, Class: stop.Class.String(), Clock: clockWord(stop.Clock),
 		Every: stop.Every.Mean() / factor, Lasts: stop.Lasts.Mean() / minute,

@@ -111,7 +111,7 @@ func wrapped(first, text string, indent int) string {
 	var b strings.Builder
 	b.WriteString(first)
 	column, fresh := utf8.RuneCountInString(first), true
-	for word := range strings.FieldsSeq(plain(text)) {
+	for _, word := range glued(plain(text)) {
 		size := utf8.RuneCountInString(word)
 		switch {
 		case fresh:
@@ -127,6 +127,23 @@ func wrapped(first, text string, indent int) string {
 	}
 	b.WriteByte('\n')
 	return b.String()
+}
+
+// glued splits a text into words and keeps a number with the unit behind it.
+func glued(text string) []string {
+	var out []string
+	open := false
+	for word := range strings.FieldsSeq(text) {
+		if open {
+			out[len(out)-1] += " " + word
+			open = false
+			continue
+		}
+		out = append(out, word)
+		last := word[len(word)-1]
+		open = last >= '0' && last <= '9'
+	}
+	return out
 }
 
 // plain keeps control characters of a file away from the terminal.
