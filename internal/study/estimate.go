@@ -1,11 +1,7 @@
 package study
 
 import (
-	"math"
-
-	"gonum.org/v1/gonum/stat"
-	"gonum.org/v1/gonum/stat/distuv"
-
+	"tuckline/internal/estimate"
 	"tuckline/internal/result"
 )
 
@@ -15,15 +11,14 @@ const leastReplications = 2
 // estimateOf is the mean with its t interval. Below two values there is no
 // interval: low and high are the mean, and N tells.
 func estimateOf(values []float64, confidence float64) result.Estimate {
-	n := len(values)
-	if n == 0 {
-		return result.Estimate{}
+	return result.Estimate(estimate.Of(values, confidence))
+}
+
+// runningMean has the estimate after 2, 3, … values.
+func runningMean(values []float64, confidence float64) []result.Estimate {
+	var means []result.Estimate
+	for _, one := range estimate.RunningMean(values, confidence) {
+		means = append(means, result.Estimate(one))
 	}
-	if n < leastReplications {
-		return result.Estimate{Mean: values[0], Low: values[0], High: values[0], N: n}
-	}
-	mean, sd := stat.MeanStdDev(values, nil)
-	t := distuv.StudentsT{Sigma: 1, Nu: float64(n - 1)}.Quantile((1 + confidence) / 2)
-	half := t * sd / math.Sqrt(float64(n))
-	return result.Estimate{Mean: mean, Low: mean - half, High: mean + half, SD: sd, N: n}
+	return means
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"tuckline/internal/estimate"
 	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 	"tuckline/sim"
@@ -41,7 +42,10 @@ func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span 
 	noneTotals, noneRate := rate(b)
 	unlimitedTotals, unlimitedRate := rate(c)
 	span.Now, span.None, span.Unlimited = nowRate, noneRate, unlimitedRate
-	span.Recovered = recovered(nowTotals, noneTotals, unlimitedTotals, s.Run.Confidence)
+	// Without a gain that can be told from chance there is nothing to recover; N is then 0.
+	if share, ok := estimate.Recovered(noneTotals, nowTotals, unlimitedTotals, s.Run.Confidence); ok {
+		span.Recovered = result.Estimate(share)
+	}
 	return span
 }
 

@@ -3,6 +3,7 @@ package study
 import (
 	"fmt"
 
+	"tuckline/internal/estimate"
 	"tuckline/sim"
 )
 
@@ -16,6 +17,7 @@ func warnings(v view) []string {
 	if n := len(v.records); n < fewReplications {
 		all = append(all, fmt.Sprintf("Only %d replications were run: take %d or more before you rely on the intervals.", n, fewReplications))
 	}
+	all = append(all, v.lopsided()...)
 	if v.scenario.Run.WarmUp == 0 {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
@@ -33,4 +35,15 @@ func endedEarly(records []sim.Record) int {
 		}
 	}
 	return n
+}
+
+// lopsided warns of totals so skewed that the t interval misses more often than it says.
+func (v view) lopsided() []string {
+	var all []string
+	for _, doubt := range estimate.Summarise(v.column(total(v.scenario)), v.confidence, 0).Doubts {
+		if doubt.Kind == estimate.Skewed {
+			all = append(all, doubt.String())
+		}
+	}
+	return all
 }
