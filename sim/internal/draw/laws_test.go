@@ -109,8 +109,8 @@ func TestRandomParametersStayFinite(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mean := rapid.Float64Range(1e-3, 1e13).Draw(t, "mean")
 		cv := math.Exp(rapid.Float64Range(math.Log(smallestCV), math.Log(largestCV)).Draw(t, "ln cv"))
-		make := rapid.SampledFrom([]func(mean, cv float64) (Law, error){Gamma, Lognormal, Weibull, Normal, UniformSpread}).Draw(t, "law")
-		l, err := make(mean, cv)
+		law := rapid.SampledFrom([]func(mean, cv float64) (Law, error){Gamma, Lognormal, Weibull, Normal, UniformSpread}).Draw(t, "law")
+		l, err := law(mean, cv)
 		if err != nil {
 			if cv > 0.57 {
 				return

@@ -101,9 +101,16 @@ func TestGap(t *testing.T) {
 		u, share float64
 		want     int64
 	}{
-		{0.51, 0.5, 0}, {0.49, 0.5, 1}, {0.26, 0.5, 1}, {0.24, 0.5, 2},
-		{0.5, 0, math.MaxInt64}, {0.5, math.NaN(), math.MaxInt64}, {0.5, -1, math.MaxInt64},
-		{lowest, 1, 0}, {highest, 1, 0}, {lowest, 1e-300, math.MaxInt64},
+		{0.51, 0.5, 0},
+		{0.49, 0.5, 1},
+		{0.26, 0.5, 1},
+		{0.24, 0.5, 2},
+		{0.5, 0, math.MaxInt64},
+		{0.5, math.NaN(), math.MaxInt64},
+		{0.5, -1, math.MaxInt64},
+		{lowest, 1, 0},
+		{highest, 1, 0},
+		{lowest, 1e-300, math.MaxInt64},
 	} {
 		if got := Gap(c.u, c.share); got != c.want {
 			t.Errorf("u %g, share %g: %d, want %d", c.u, c.share, got, c.want)
