@@ -17,7 +17,8 @@ figures that follow from it before anything is simulated: speeds of the stations
 minutes of reels and magazines, usable buffer, the station that limits the line.`,
 		Example: `  tuckline check scenarios/lowmere.yaml
   tuckline check scenarios/lowmere.yaml --set "blister machine.cycle=65/min"`,
-		Args: oneFile,
+		Args:              oneFile,
+		ValidArgsFunction: scenarioFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			s, err := readScenario(args[0], set)
 			if err != nil {

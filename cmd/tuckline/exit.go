@@ -101,7 +101,7 @@ func flagFault(command *cobra.Command, err error) error {
 	var missing *pflag.ValueRequiredError
 	switch {
 	case errors.As(err, &unknown):
-		return inputFault{errors.New(unknownFlag(command, unknown.GetSpecifiedName()))}
+		return inputFault{errors.New(unknownFlag(command, unknown))}
 	case errors.As(err, &invalid):
 		flag := invalid.GetFlag()
 		return inputFault{fmt.Errorf("--%s %s: %s", flag.Name, invalid.GetValue(), invalid.Unwrap())}

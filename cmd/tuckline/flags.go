@@ -33,6 +33,8 @@ func (f *studyFlags) add(command *cobra.Command) {
 	flags.Var(&f.workers, "workers", "`NUMBER` of replications at a time; without it one a core")
 	f.format = choice{of: []string{"table", "json", "csv"}, text: "table"}
 	flags.Var(&f.format, "format", "`FORM` of the answer: table, json or csv")
+	// The only error is a flag that does not exist.
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(f.format.of, cobra.ShellCompDirectiveNoFileComp))
 	flags.StringArrayVar(&f.show, "show", nil, "a `MEASURE` to add, as in \"cartoner starved\"; may be given again. List: tuckline schema --measures")
 	flags.StringVar(&f.out, "out", "", "folder `DIR` for report and data; without it a new folder NAME-results")
 }
@@ -118,13 +120,20 @@ func (c *choice) Set(text string) error {
 	return nil
 }
 
+// lettersWrong is how many letters a word may be off to be taken for a known one.
+const lettersWrong = 2
+
 // unknownFlag names the nearest flag that exists.
-func unknownFlag(command *cobra.Command, name string) string {
-	flags := &cobra.Command{SuggestionsMinimumDistance: 2}
+func unknownFlag(command *cobra.Command, unknown *pflag.NotExistError) string {
+	name, dashed := unknown.GetSpecifiedName(), "--"+unknown.GetSpecifiedName()
+	if unknown.GetSpecifiedShortnames() != "" {
+		dashed = "-" + name
+	}
+	flags := &cobra.Command{SuggestionsMinimumDistance: lettersWrong}
 	command.Flags().VisitAll(func(flag *pflag.Flag) {
 		flags.AddCommand(&cobra.Command{Use: flag.Name, Run: func(*cobra.Command, []string) {}})
 	})
-	text := fmt.Sprintf("there is no flag --%s", name)
+	text := "there is no flag " + dashed
 	if near := flags.SuggestionsFor(name); len(near) > 0 {
 		return text + fmt.Sprintf("; did you mean --%s?", strings.Join(near, " or --"))
 	}

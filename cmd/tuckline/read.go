@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"github.com/spf13/cobra"
+
 	"tuckline/internal/scenario"
 )
 
@@ -27,6 +29,11 @@ func readScenario(name string, sets []string) (*scenario.Scenario, error) {
 		return nil, inputFault{err}
 	}
 	return s, nil
+}
+
+// scenarioFiles completes the names of scenario files.
+func scenarioFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
 // fileFault says in people's words why a file cannot be read.

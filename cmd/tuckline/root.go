@@ -29,6 +29,8 @@ interval, with where the line is blocked or starved, and why.`,
 		Args:          noArguments,
 		SilenceErrors: true,
 		SilenceUsage:  true,
+
+		SuggestionsMinimumDistance: lettersWrong,
 		RunE: func(*cobra.Command, []string) error {
 			_, err := fmt.Fprint(t.out, whatToType)
 			return err

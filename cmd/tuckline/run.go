@@ -26,7 +26,8 @@ delivers, with the interval, and why it does not deliver more. A new folder gets
   tuckline run scenarios/lowmere.yaml --set "cartoner.stops.minor stop.lasts.mean=90 s"
   tuckline run scenarios/lowmere.yaml --replications 200 --show "cartoner starved"
   tuckline run scenarios/lowmere.yaml --format json`,
-		Args: oneFile,
+		Args:              oneFile,
+		ValidArgsFunction: scenarioFiles,
 		RunE: func(command *cobra.Command, args []string) error {
 			return simulate(command.Context(), t, args[0], &flags)
 		},
