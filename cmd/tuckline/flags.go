@@ -26,20 +26,20 @@ func (f *studyFlags) add(command *cobra.Command) {
 	flags := command.Flags()
 	flags.SortFlags = false
 	flags.StringArrayVar(&f.set, "set", nil, setUsage)
-	flags.Var(&f.replications, "replications", "how many replications, `N`, or which of them, A-B")
+	flags.Var(&f.replications, "replications", "run `N` replications, or those from A to B: A-B")
 	f.seed.least = 0
-	flags.Var(&f.seed, "seed", "start of the random numbers, a whole `NUMBER`")
+	flags.Var(&f.seed, "seed", "draw other random numbers: any whole `NUMBER`")
 	f.workers.least = 1
-	flags.Var(&f.workers, "workers", "`NUMBER` of replications at a time; without it one a core")
+	flags.Var(&f.workers, "workers", "run `NUMBER` replications at a time; without it one a core")
 	f.format = choice{of: []string{"table", "json", "csv"}, text: "table"}
-	flags.Var(&f.format, "format", "`FORM` of the answer: table, json or csv")
+	flags.Var(&f.format, "format", "print the answer as `FORM`: table, json or csv")
 	// The only error is a flag that does not exist.
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(f.format.of, cobra.ShellCompDirectiveNoFileComp))
-	flags.StringArrayVar(&f.show, "show", nil, "a `MEASURE` to add, as in \"cartoner starved\"; may be given again. List: tuckline schema --measures")
-	flags.StringVar(&f.out, "out", "", "folder `DIR` for report and data; without it a new folder NAME-results")
+	flags.StringArrayVar(&f.show, "show", nil, "add `MEASURE`, as in \"cartoner starved\"; may be given again; \"tuckline schema --measures\" lists them")
+	flags.StringVar(&f.out, "out", "", "put report and data into the new folder `DIR`; without it NAME-results")
 }
 
-const setUsage = "`PATH=VALUE` instead of the value in the file, as in \"cartoner.cycle=85/min\"; may be given again"
+const setUsage = "take `PATH=VALUE`, as in \"cartoner.cycle=85/min\", instead of what the file says; may be given again"
 
 // sets are the values of --set, then those of flags that stand for one.
 func (f *studyFlags) sets() []string {

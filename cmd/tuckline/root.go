@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -39,6 +40,7 @@ interval, with where the line is blocked or starved, and why.`,
 	root.SetOut(t.out)
 	root.SetErr(t.err)
 	root.SetFlagErrorFunc(flagFault)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", ".FlagUsagesWrapped 80 "))
 	root.AddCommand(checkCommand(t), runCommand(t), schemaCommand(t), versionCommand(t))
 	return root
 }
