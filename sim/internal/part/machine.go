@@ -10,7 +10,8 @@ import (
 // Machine is the inside of one station: it says how long each cycle lasts,
 // where in it a stop strikes and what becomes of its pieces.
 //
-// The engine calls Start, then Strike and Resume for every stop on the way, then End.
+// The engine calls Start, then Strike and Resume for every stop on the way, then
+// End. A cycle that is Quiet it may end itself: all its pieces are good.
 type Machine struct {
 	plan *plan.Station
 	// quietCycles and quietWork are what is left of the quiet span, spanCycles
@@ -103,6 +104,21 @@ func (m *Machine) passed(cycles int64, work plan.Micros) {
 // buffer before the station, before the input is taken. It returns the work
 // up to the first stop in the cycle, or to its end; 0 if a stop strikes before any work.
 func (m *Machine) Start(level int64, pause plan.Micros) plan.Micros {
+	if d := m.fixed; d != 0 && pause <= m.watch && m.quietCycles > 0 && d <= m.quietWork {
+		return m.quiet(d)
+	}
+	return m.start(level, pause)
+}
+
+// quiet begins a cycle in which nothing happens.
+func (m *Machine) quiet(d plan.Micros) plan.Micros {
+	m.quietCycles--
+	m.quietWork -= d
+	m.at, m.base, m.dur = 0, d, d
+	return d
+}
+
+func (m *Machine) start(level int64, pause plan.Micros) plan.Micros {
 	if pause > m.watch {
 		m.standstill(pause)
 	}
@@ -110,13 +126,10 @@ func (m *Machine) Start(level int64, pause plan.Micros) plan.Micros {
 	if d == 0 {
 		d = m.pace.base(level)
 	}
-	m.at, m.base = 0, d
 	if m.quietCycles > 0 && d <= m.quietWork {
-		m.quietCycles--
-		m.quietWork -= d
-		m.dur, m.careful = d, false
-		return d
+		return m.quiet(d)
 	}
+	m.at, m.base = 0, d
 	m.settle()
 	m.careful = true
 	m.dur = m.pace.careful(d)
@@ -153,11 +166,8 @@ func (m *Machine) first() (int, plan.Micros) {
 }
 
 // Strike says which stop strikes now, after the work that Start or Resume announced;
-// None if the cycle ends instead.
+// None if the cycle ends instead. A quiet cycle has none.
 func (m *Machine) Strike() int {
-	if !m.careful {
-		return plan.None
-	}
 	which, where := m.first()
 	if which != plan.None {
 		m.at = where
@@ -224,11 +234,8 @@ type Fate struct {
 	Scrapped       bool
 }
 
-// End ends the cycle and settles the fate of its pieces.
+// End ends a cycle that is not quiet and settles the fate of its pieces.
 func (m *Machine) End() Fate {
-	if !m.careful {
-		return Fate{Good: m.plan.Gives}
-	}
 	m.careful = false
 	m.passed(1, m.dur)
 	var f Fate
@@ -252,6 +259,10 @@ func (m *Machine) UsedUp() int {
 	if m.quietCycles > 0 || len(m.stocks) == 0 {
 		return plan.None
 	}
+	return m.usedUp()
+}
+
+func (m *Machine) usedUp() int {
 	m.settle()
 	for i := range m.stocks {
 		if m.stocks[i].usedUp() {
@@ -260,6 +271,10 @@ func (m *Machine) UsedUp() int {
 	}
 	return plan.None
 }
+
+// Quiet says that the cycle under way ends without a stop, a reject or scrap,
+// so that Strike and End need not be asked.
+func (m *Machine) Quiet() bool { return !m.careful }
 
 // Change puts a new stock in; cause is what UsedUp returned.
 func (m *Machine) Change(cause int) {

@@ -50,16 +50,21 @@ func (c *calendar) set(i int, t plan.Micros) {
 	}
 }
 
-// first is the smallest time.
-func (c *calendar) first() plan.Micros {
+// first is the smallest time, the first timer that has it, and whether others
+// may have it too.
+func (c *calendar) first() (t plan.Micros, timer int, more bool) {
 	if c.tree != nil {
-		return c.tree[1]
+		return c.tree[1], c.dueInTree(0, c.tree[1]), true
 	}
-	t := plan.Never
-	for _, n := range c.next {
-		t = min(t, n)
+	t, timer = plan.Never, -1
+	for i, n := range c.next {
+		if n < t {
+			t, timer, more = n, i, false
+		} else if n == t {
+			more = true
+		}
 	}
-	return t
+	return t, timer, more
 }
 
 // due is the first timer from i on whose time is t, or -1.

@@ -8,6 +8,7 @@ type Engine struct {
 	plan     *plan.Plan
 	stations []station
 	links    []link
+	nodes    []node
 	crews    []crew
 	groups   []group
 	spells   []spell
@@ -19,6 +20,8 @@ type Engine struct {
 	edge, t0, t1 plan.Micros
 	// dirty are the nodes that may move, touched the stations whose state may have changed.
 	dirty, touched set
+	// busy are nodes in a cycle: nothing around them moves them.
+	busy []bool
 	// fresh are stations that a stop strikes before any work; begins are calendar stops that begin now.
 	fresh  []int
 	begins []int
@@ -48,13 +51,44 @@ func New(p *plan.Plan) *Engine {
 		plan:     p,
 		stations: make([]station, len(p.Stations)),
 		links:    make([]link, len(p.Links)),
+		nodes:    make([]node, len(p.Nodes)),
 		crews:    make([]crew, len(p.Crews)),
 		groups:   make([]group, len(p.Groups)),
 		dirty:    newSet(len(p.Nodes)),
 		touched:  newSet(len(p.Stations)),
+		busy:     make([]bool, len(p.Nodes)),
 	}
 	e.assignTimers()
+	e.connect()
 	return e
+}
+
+// connect links stations, links and nodes to each other.
+func (e *Engine) connect() {
+	for i := range e.links {
+		e.links[i].plan, e.links[i].index = &e.plan.Links[i], i
+		e.links[i].timer = e.timers.transitOf[i]
+	}
+	for k := range e.plan.Nodes {
+		p, n := &e.plan.Nodes[k], &e.nodes[k]
+		n.index, n.next = k, e.linkAt(p.Out)
+		if p.Station == plan.None {
+			n.link = e.linkAt(p.Link)
+			continue
+		}
+		s := &e.stations[p.Station]
+		n.station = s
+		s.plan, s.index, s.node = &e.plan.Stations[p.Station], p.Station, k
+		s.in, s.next = e.linkAt(s.plan.In), n.next
+		s.alone = n.next != nil && len(n.next.plan.Feeders) == 1 && !p.Room.Armed && p.Room.StopLink == plan.None
+	}
+}
+
+func (e *Engine) linkAt(i int) *link {
+	if i == plan.None {
+		return nil
+	}
+	return &e.links[i]
 }
 
 func (e *Engine) assignTimers() {
@@ -107,7 +141,7 @@ func (e *Engine) Run(o Options) plan.Record {
 		e.instant()
 	}
 	for !e.ended {
-		t := e.cal.first()
+		t, timer, more := e.cal.first()
 		for t >= e.edge && !e.ended {
 			e.cross()
 		}
@@ -116,7 +150,13 @@ func (e *Engine) Run(o Options) plan.Record {
 		}
 		e.now = t
 		rec.Events++
-		e.ends()
+		e.end(timer)
+		for more {
+			if timer = e.cal.due(timer+1, t); timer < 0 {
+				break
+			}
+			e.end(timer)
+		}
 		e.instant()
 	}
 	return *rec
@@ -141,73 +181,70 @@ func (e *Engine) instant() {
 	}
 }
 
-// ends does all that is due now, first among itself: see the package comment.
-func (e *Engine) ends() {
+// end does what one timer is due for.
+func (e *Engine) end(timer int) {
 	t := &e.timers
-	for i := e.cal.due(0, e.now); i >= 0; i = e.cal.due(i+1, e.now) {
-		switch {
-		case i < t.transit:
-			e.stationDue(i)
-		case i < t.calendar:
-			e.arrive(t.links[i-t.transit])
-		case i < t.elsewhere:
-			e.calendarDue(i)
-		default:
-			e.elsewhereDue(i)
-		}
+	switch {
+	case timer < t.transit:
+		e.stationDue(&e.stations[timer])
+	case timer < t.calendar:
+		e.arrive(&e.links[t.links[timer-t.transit]])
+	case timer < t.elsewhere:
+		e.calendarDue(timer)
+	default:
+		e.elsewhereDue(timer)
 	}
 }
 
 // stationDue ends a cycle or a stop, or strikes a cycle under way.
-func (e *Engine) stationDue(i int) {
-	s := &e.stations[i]
+func (e *Engine) stationDue(s *station) {
 	if s.own >= 0 {
 		e.close(s.own)
 		return
 	}
-	if cause := s.machine.Strike(); cause >= 0 {
-		e.cal.set(i, plan.Never)
-		s.rested = e.now
-		e.open(i, cause)
+	if s.machine.Quiet() {
+		s.rec.Given += s.plan.Gives
+		e.cycleOver(s, s.plan.Gives)
 		return
 	}
-	e.endCycle(i)
+	if cause := s.machine.Strike(); cause >= 0 {
+		e.cal.set(s.index, plan.Never)
+		s.rested = e.now
+		e.open(s, cause)
+		return
+	}
+	e.settleFate(s)
 }
 
-// endCycle settles the fate of the pieces of a cycle.
-func (e *Engine) endCycle(i int) {
-	s := &e.stations[i]
+// settleFate ends a cycle that is not quiet.
+func (e *Engine) settleFate(s *station) {
 	fate := s.machine.End()
-	s.rested = e.now
-	s.phase = idle
-	e.atWork--
-	e.cal.set(i, plan.Never)
-	rec := s.rec
-	rec.Cycles++
 	if fate.Scrapped {
-		rec.ScrappedCycles++
-		rec.Scrapped += s.plan.Gives
+		s.rec.ScrappedCycles++
+		s.rec.Scrapped += s.plan.Gives
 	} else {
-		rec.Given += s.plan.Gives
-		rec.Rejected += fate.Rejected
+		s.rec.Given += s.plan.Gives
+		s.rec.Rejected += fate.Rejected
 	}
 	if fate.Good == 0 && s.reserved > 0 {
-		e.unreserve(i)
+		e.clock(s.next)
+		s.next.reserved -= s.reserved
+		s.reserved = 0
+		e.roomIn(s.next)
 	}
-	if fate.Good > 0 {
-		s.phase, s.out = holding, fate.Good
-		s.heldFrom, s.since, s.released = e.now, e.now, false
-	}
-	e.dirty.add(s.plan.Node)
-	e.touched.add(i)
+	e.cycleOver(s, fate.Good)
 }
 
-// unreserve gives up the places that were reserved for the cycle.
-func (e *Engine) unreserve(i int) {
-	s := &e.stations[i]
-	out := e.plan.Nodes[s.plan.Node].Out
-	e.clock(out)
-	e.links[out].reserved -= s.reserved
-	s.reserved = 0
-	e.roomIn(out)
+// cycleOver makes a station ready for what comes after a cycle with so many good pieces.
+func (e *Engine) cycleOver(s *station, good int64) {
+	e.cal.set(s.index, plan.Never)
+	e.atWork--
+	s.rec.Cycles++
+	s.rested, s.phase = e.now, idle
+	if good > 0 {
+		s.phase, s.out = holding, good
+		s.heldFrom, s.since, s.released = e.now, e.now, false
+	}
+	e.busy[s.node] = false
+	e.dirty.add(s.node)
 }

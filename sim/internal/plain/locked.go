@@ -109,20 +109,15 @@ func (e *Engine) locked() []int {
 	}
 	for again := true; again; {
 		again = false
-		for k := stuck.from(0); k >= 0; k = stuck.from(k + 1) {
+		for _, k := range stuck.members() {
 			if !e.onlyFor(k, stuck) {
 				stuck.remove(k)
 				again = true
 			}
 		}
 	}
-	var nodes []int
-	stations := false
-	for k := stuck.from(0); k >= 0; k = stuck.from(k + 1) {
-		nodes = append(nodes, k)
-		stations = stations || e.plan.Nodes[k].Station >= 0
-	}
-	if !stations {
+	nodes := stuck.members()
+	if !slices.ContainsFunc(nodes, func(k int) bool { return e.plan.Nodes[k].Station >= 0 }) {
 		return nil
 	}
 	return nodes

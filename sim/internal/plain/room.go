@@ -8,12 +8,11 @@ func (l *link) free() int64 { return l.plan.Capacity - l.level - l.reserved }
 // mayPut says whether so many pieces of node k, which has waited since then, may
 // enter its next link, and which taker they then pass straight through to.
 func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (bool, int) {
-	node := &e.plan.Nodes[k]
-	l := &e.links[node.Out]
-	if len(l.plan.Feeders) > 1 && !e.longestWaiting(node.Out, k, since) {
+	l := e.nodes[k].next
+	if len(l.plan.Feeders) > 1 && !e.longestWaiting(l, k, since) {
 		return false, plan.None
 	}
-	room := &node.Room
+	room := &e.plan.Nodes[k].Room
 	if room.StopLink != plan.None && e.links[room.StopLink].level >= room.Stop {
 		return false, plan.None
 	}
@@ -27,14 +26,13 @@ func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (
 	if l.plan.Transit > 0 {
 		return false, plan.None
 	}
-	taker := e.through(node.Out, pieces)
+	taker := e.through(l, pieces)
 	return taker != plan.None, taker
 }
 
 // through is the taker, first by name, that so many pieces pass straight
 // through to: it is ready, lacks pieces, and after its take the rest fits.
-func (e *Engine) through(in int, pieces int64) int {
-	l := &e.links[in]
+func (e *Engine) through(l *link, pieces int64) int {
 	for _, k := range l.plan.Takers {
 		takes := e.takes(k)
 		if l.arrived < takes && l.arrived+pieces >= takes && pieces-takes <= l.free() && e.ready(k) {
@@ -46,35 +44,33 @@ func (e *Engine) through(in int, pieces int64) int {
 
 // takes is what node k takes at once.
 func (e *Engine) takes(k int) int64 {
-	if i := e.plan.Nodes[k].Station; i >= 0 {
-		return e.stations[i].plan.Takes
+	if s := e.nodes[k].station; s != nil {
+		return s.plan.Takes
 	}
 	return 1
 }
 
 // ready says that node k would start if its input were there.
 func (e *Engine) ready(k int) bool {
-	node := &e.plan.Nodes[k]
-	if node.Station < 0 {
+	s := e.nodes[k].station
+	if s == nil {
 		may, _ := e.mayPut(k, 1, e.now, true)
 		return may
 	}
-	s := &e.stations[node.Station]
-	if s.phase != idle || s.own >= 0 || !e.up(node.Station) || s.machine.UsedUp() >= 0 {
+	if s.phase != idle || s.own >= 0 || !e.up(s) || s.machine.UsedUp() >= 0 {
 		return false
 	}
-	if !s.plan.BlocksBefore || node.Out == plan.None || s.machine.KnownScrap() {
+	if !s.plan.BlocksBefore || s.next == nil || s.machine.KnownScrap() {
 		return true
 	}
-	since := min(s.since, e.now)
-	may, _ := e.mayPut(k, s.plan.Gives, since, s.released)
-	return may && e.links[node.Out].free() >= s.plan.Gives
+	may, _ := e.mayPut(k, s.plan.Gives, min(s.since, e.now), s.released)
+	return may && s.next.free() >= s.plan.Gives
 }
 
 // longestWaiting says whether of all feeders of a link that wait for room node k has
 // waited longest, ties by name.
-func (e *Engine) longestWaiting(l, k int, since plan.Micros) bool {
-	for _, other := range e.links[l].plan.Feeders {
+func (e *Engine) longestWaiting(l *link, k int, since plan.Micros) bool {
+	for _, other := range l.plan.Feeders {
 		if other == k {
 			continue
 		}
@@ -88,12 +84,12 @@ func (e *Engine) longestWaiting(l, k int, since plan.Micros) bool {
 
 // waitsSince is when node k began to wait for room, or Never.
 func (e *Engine) waitsSince(k int) plan.Micros {
-	node := &e.plan.Nodes[k]
-	if node.Station < 0 {
-		return e.links[node.Link].since
-	}
-	if s := &e.stations[node.Station]; s.reserved == 0 {
-		return s.since
+	n := &e.nodes[k]
+	switch {
+	case n.station == nil:
+		return n.link.since
+	case n.station.reserved == 0:
+		return n.station.since
 	}
 	return plan.Never
 }
@@ -105,7 +101,7 @@ func (e *Engine) releaseByLevel() bool {
 	any := false
 	for i := range e.stations {
 		s := &e.stations[i]
-		room := &e.plan.Nodes[s.plan.Node].Room
+		room := &e.plan.Nodes[s.node].Room
 		if !room.Armed || s.released || s.since >= e.now {
 			continue
 		}
@@ -115,49 +111,46 @@ func (e *Engine) releaseByLevel() bool {
 		}
 		if total <= room.Restart {
 			s.released, any = true, true
-			e.dirty.add(s.plan.Node)
+			e.wake(s.node)
 		}
 	}
 	return any
 }
 
 // take takes pieces out of a link.
-func (e *Engine) take(in int, pieces int64) {
-	e.clock(in)
-	l := &e.links[in]
+func (e *Engine) take(l *link, pieces int64) {
+	e.clock(l)
 	l.level -= pieces
 	l.arrived -= pieces
 	l.rec.Out += pieces
-	e.roomIn(in)
+	e.roomIn(l)
 	if l.arrived > 0 && len(l.plan.Takers) > 1 {
-		e.wakeTakers(in)
+		e.wakeTakers(l)
 	}
 }
 
 // put lets pieces enter a link.
-func (e *Engine) put(out int, pieces int64) {
-	e.clock(out)
-	l := &e.links[out]
+func (e *Engine) put(l *link, pieces int64) {
+	e.clock(l)
 	l.level += pieces
 	l.rec.In += pieces
 	if l.plan.Transit > 0 {
 		l.moving.push(batch{at: e.now + l.plan.Transit, pieces: pieces})
 		if l.moving.size == 1 {
-			e.cal.set(e.timers.transitOf[out], e.now+l.plan.Transit)
+			e.cal.set(l.timer, e.now+l.plan.Transit)
 		}
 	} else {
 		l.arrived += pieces
-		e.wakeTakers(out)
+		e.wakeTakers(l)
 	}
 	if len(l.plan.Feeders) > 1 {
-		e.roomIn(out)
+		e.wakeFeeders(l)
 	}
 }
 
 // arrive ends the transit of the first batch.
-func (e *Engine) arrive(i int) {
-	l := &e.links[i]
-	e.clock(i)
+func (e *Engine) arrive(l *link) {
+	e.clock(l)
 	for l.moving.size > 0 && l.moving.first().at == e.now {
 		l.arrived += l.moving.pop().pieces
 	}
@@ -165,44 +158,37 @@ func (e *Engine) arrive(i int) {
 	if l.moving.size > 0 {
 		next = l.moving.first().at
 	}
-	e.cal.set(e.timers.transitOf[i], next)
-	e.wakeTakers(i)
+	e.cal.set(l.timer, next)
+	e.wakeTakers(l)
 }
 
 // roomIn says that a link may have room: its feeders, and those that watch its
 // level, look again.
-func (e *Engine) roomIn(l int) {
-	p := e.links[l].plan
-	for _, k := range p.Feeders {
-		e.dirty.add(k)
-	}
-	for _, k := range p.Watchers {
-		e.dirty.add(k)
+func (e *Engine) roomIn(l *link) {
+	e.wakeFeeders(l)
+	for _, k := range l.plan.Watchers {
+		e.wake(k)
 	}
 }
 
-func (e *Engine) wakeTakers(l int) {
-	for _, k := range e.links[l].plan.Takers {
-		e.dirty.add(k)
+func (e *Engine) wakeFeeders(l *link) {
+	for _, k := range l.plan.Feeders {
+		e.wake(k)
 	}
 }
 
-// wakeOthers lets the other feeders of a link look again.
-func (e *Engine) wakeOthers(l, k int) {
-	for _, other := range e.links[l].plan.Feeders {
-		if other != k {
-			e.dirty.add(other)
-		}
+func (e *Engine) wakeTakers(l *link) {
+	for _, k := range l.plan.Takers {
+		e.wake(k)
 	}
 }
 
 // wakeHolders lets feeders that hold finished pieces look whether they pass straight
 // through, now that somebody lacks them.
-func (e *Engine) wakeHolders(l int) {
-	for _, k := range e.links[l].plan.Feeders {
-		node := &e.plan.Nodes[k]
-		if node.Station >= 0 && e.stations[node.Station].phase == holding ||
-			node.Station < 0 && e.links[node.Link].arrived > 0 {
+func (e *Engine) wakeHolders(l *link) {
+	for _, k := range l.plan.Feeders {
+		n := &e.nodes[k]
+		if n.station != nil && n.station.phase == holding || n.station == nil && n.link.arrived > 0 {
 			e.dirty.add(k)
 		}
 	}

@@ -8,23 +8,24 @@ const unset plan.State = plan.NumStates
 // settleStates compares the states of all stations touched in this instant with
 // those before it.
 func (e *Engine) settleStates() {
-	for i := e.touched.from(0); i >= 0; i = e.touched.from(i + 1) {
-		e.touched.remove(i)
-		s := &e.stations[i]
-		state, by, stop := e.stateOf(i)
-		if state != s.state || by != s.by || stop != s.stop {
-			e.setState(i, state, by, stop)
+	for w := range e.touched {
+		for i, above, ok := e.touched.first(w, ^uint64(0)); ok; i, above, ok = e.touched.first(w, above) {
+			s := &e.stations[i]
+			state, by, stop := e.stateOf(s)
+			if state != s.state || by != s.by || stop != s.stop {
+				e.setState(s, state, by, stop)
+			}
 		}
+		e.touched[w] = 0
 	}
 }
 
 // stateOf is the state that a station is in, with the stop that caused it.
-func (e *Engine) stateOf(i int) (state plan.State, by, stop int) {
-	s := &e.stations[i]
+func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	if s.phase == working && s.open == 0 {
 		return plan.Running, none, none
 	}
-	if id := e.firstOpen(i); id != none {
+	if id := e.firstOpen(s); id != none {
 		sp := &e.spells[id]
 		if sp.work == plan.Never {
 			return plan.Waiting, sp.station, sp.cause
@@ -39,8 +40,7 @@ func (e *Engine) stateOf(i int) (state plan.State, by, stop int) {
 
 // firstOpen is the open stop of a station or of its group that began first, by
 // name if several began together; none if there is none.
-func (e *Engine) firstOpen(i int) int {
-	s := &e.stations[i]
+func (e *Engine) firstOpen(s *station) int {
 	if g := s.plan.Group; g != plan.None {
 		return e.firstOf(e.groups[g].open)
 	}
@@ -52,7 +52,7 @@ func (e *Engine) firstOpen(i int) int {
 	}
 	first := none
 	for id := range e.spells {
-		if sp := &e.spells[id]; sp.open && sp.station == i && (first == none || e.earlier(id, first)) {
+		if sp := &e.spells[id]; sp.open && sp.station == s.index && (first == none || e.earlier(id, first)) {
 			first = id
 		}
 	}
@@ -79,8 +79,7 @@ func (e *Engine) earlier(a, b int) bool {
 }
 
 // setState is the one place where a state changes.
-func (e *Engine) setState(i int, state plan.State, by, stop int) {
-	s := &e.stations[i]
+func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 	if s.state != unset {
 		s.rec.States[s.state] += e.now - s.mark
 	}

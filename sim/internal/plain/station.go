@@ -14,11 +14,25 @@ const (
 	holding              // a finished cycle whose good pieces have not left
 )
 
+// node is what moves pieces: a station, or a link that passes its pieces on.
+type node struct {
+	index   int
+	station *station // nil for a link
+	link    *link    // nil for a station
+	next    *link    // that it puts pieces into, nil for a sink
+}
+
 // station is the state of one station.
 type station struct {
-	plan    *plan.Station
-	machine part.Machine
-	phase   phase
+	plan        *plan.Station
+	index, node int
+	machine     part.Machine
+	phase       phase
+	// in is the link that it takes from, nil for supply; next the one that it puts
+	// into, nil for a sink.
+	in, next *link
+	// alone says that nobody else puts into the next link and no level stops it.
+	alone bool
 	// supply is what the outside still has, -1 without limit.
 	supply int64
 	out    int64 // finished good pieces held
@@ -57,11 +71,13 @@ type spell struct {
 // link is the state of one place between stations.
 type link struct {
 	plan     *plan.Link
+	index    int
 	level    int64 // pieces, in transit or arrived
 	arrived  int64
 	reserved int64
 	// moving are the batches in transit, a ring.
 	moving ring
+	timer  int // of the first arrival
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
 	mark  plan.Micros

@@ -21,8 +21,7 @@ type calendarStop struct {
 const none = -1
 
 // up says that a station has no open stop, nor has its group.
-func (e *Engine) up(i int) bool {
-	s := &e.stations[i]
+func (e *Engine) up(s *station) bool {
 	if s.open > 0 {
 		return false
 	}
@@ -41,19 +40,19 @@ func (e *Engine) strikeFresh() {
 			continue // a calendar stop was first; it strikes when that is over
 		}
 		s.rested = e.now
-		e.open(i, s.machine.Strike())
+		e.open(s, s.machine.Strike())
 	}
 	e.fresh = e.fresh[:0]
 }
 
 // open opens a stop of a station that is not of the calendar.
-func (e *Engine) open(i, cause int) {
-	e.stations[i].own = e.begin(i, cause)
+func (e *Engine) open(s *station, cause int) {
+	s.own = e.begin(s, cause)
 }
 
 // begin opens a stop and asks for its crew.
-func (e *Engine) begin(i, cause int) int {
-	s := &e.stations[i]
+func (e *Engine) begin(s *station, cause int) int {
+	i := s.index
 	id := e.newSpell()
 	sp := &e.spells[id]
 	*sp = spell{station: i, cause: cause, begin: e.now, work: plan.Never, mark: e.now, open: true}
@@ -78,7 +77,7 @@ func (e *Engine) begin(i, cause int) int {
 func (e *Engine) wakeGroup(g int) {
 	for _, i := range e.plan.Groups[g].Members {
 		e.touched.add(i)
-		e.dirty.add(e.plan.Stations[i].Node)
+		e.wake(e.plan.Stations[i].Node)
 	}
 }
 
@@ -155,10 +154,10 @@ func (e *Engine) close(id int) {
 		s.machine.Change(sp.cause)
 	}
 	e.touched.add(i)
-	e.dirty.add(s.plan.Node)
+	e.wake(s.node)
 	if s.phase == working && s.open == 0 {
 		pause := e.now - s.rested
-		e.work(i, s.machine.Resume(pause), pause)
+		e.work(s, s.machine.Resume(pause), pause)
 	}
 }
 
@@ -190,7 +189,7 @@ func (e *Engine) calendarBegins(timer int) {
 	}
 	// The timer is known before the work begins, which sets it.
 	stop.spell = e.newSpell()
-	e.begin(i, stop.cause)
+	e.begin(s, stop.cause)
 }
 
 // count adds the time of an open stop up to now to the record.

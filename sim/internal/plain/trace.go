@@ -13,8 +13,8 @@ func (e *Engine) traceState(s *station) {
 }
 
 // traceLevel notes the level that lasted from the mark of a link up to now.
-func (e *Engine) traceLevel(i int) {
-	e.trace.Levels = append(e.trace.Levels, plan.LevelChange{At: e.links[i].mark, Buffer: i, Level: e.links[i].level})
+func (e *Engine) traceLevel(l *link) {
+	e.trace.Levels = append(e.trace.Levels, plan.LevelChange{At: l.mark, Buffer: l.index, Level: l.level})
 }
 
 // traceStop notes a stop that is over, or that the horizon cuts.

@@ -24,6 +24,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	}
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
+		e.busy[k] = false
 		e.dirty.add(k)
 	}
 	return e.rec
@@ -31,8 +32,9 @@ func (e *Engine) reset(o Options) *plan.Record {
 
 func (e *Engine) resetStations(o Options) {
 	for i := range e.stations {
-		s, p := &e.stations[i], &e.plan.Stations[i]
-		s.plan, s.rec = p, &e.rec.Stations[p.Declared]
+		s := &e.stations[i]
+		p := s.plan
+		s.rec = &e.rec.Stations[p.Declared]
 		s.machine.Reset(p, o.Seed, o.Replication)
 		s.phase, s.supply, s.out, s.reserved = idle, p.Supply, 0, 0
 		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, false, none, 0
@@ -47,8 +49,9 @@ func (e *Engine) resetStations(o Options) {
 
 func (e *Engine) resetLinks(classes bool) {
 	for i := range e.links {
-		l, p := &e.links[i], &e.plan.Links[i]
-		l.plan, l.rec = p, &e.rec.Buffers[i]
+		l := &e.links[i]
+		p := l.plan
+		l.rec = &e.rec.Buffers[i]
 		l.level, l.arrived, l.reserved = p.AtStart, p.AtStart, 0
 		l.since, l.mark = plan.Never, 0
 		l.moving.clear()
@@ -117,7 +120,7 @@ func (e *Engine) flush() {
 		}
 	}
 	for i := range e.links {
-		e.clock(i)
+		e.clock(&e.links[i])
 	}
 	for id := range e.spells {
 		if e.spells[id].open {
@@ -159,8 +162,7 @@ func (e *Engine) atEdge(edge int) {
 }
 
 // clock counts the level of a link up to now; it is called before every change.
-func (e *Engine) clock(i int) {
-	l := &e.links[i]
+func (e *Engine) clock(l *link) {
 	dt := e.now - l.mark
 	if dt == 0 {
 		return
@@ -179,7 +181,7 @@ func (e *Engine) clock(i int) {
 		rec.Classes[l.class[l.level]] += dt
 	}
 	if e.trace != nil {
-		e.traceLevel(i)
+		e.traceLevel(l)
 	}
 	l.mark = e.now
 }
