@@ -22,21 +22,27 @@ func (e *Engine) wake(k int) {
 }
 
 // pass goes once from the last node that may move to the first; it says whether
-// there was any.
+// any is left that a later one has woken.
 func (e *Engine) pass() bool {
-	any := false
+	left := uint64(0)
 	for w := range e.dirty {
-		for k, above, ok := e.dirty.first(w, ^uint64(0)); ok; k, above, ok = e.dirty.first(w, above) {
-			e.dirty.remove(k)
-			any = true
-			if n := &e.nodes[k]; n.station != nil {
+		// Above are the nodes of this word that the pass has not come to yet.
+		for above := ^uint64(0); ; {
+			bit := lowest(e.dirty[w] & above)
+			if bit == 0 {
+				break
+			}
+			e.dirty[w] &^= bit
+			above = -(bit << 1)
+			if n := &e.nodes[w<<6+position(bit)]; n.station != nil {
 				e.moveStation(n.station)
 			} else {
 				e.moveOn(n)
 			}
 		}
+		left |= e.dirty[w]
 	}
-	return any
+	return left != 0
 }
 
 // moveStation lets finished output leave, then starts a change of material or a cycle.

@@ -8,9 +8,12 @@ const unset plan.State = plan.NumStates
 // settleStates compares the states of all stations touched in this instant with
 // those before it.
 func (e *Engine) settleStates() {
-	for w := range e.touched {
-		for i, above, ok := e.touched.first(w, ^uint64(0)); ok; i, above, ok = e.touched.first(w, above) {
-			s := &e.stations[i]
+	for w, word := range e.touched {
+		for ; word != 0; word &= word - 1 {
+			s := &e.stations[w<<6+position(word)]
+			if s.state == plan.Running && s.phase == working && s.open == 0 {
+				continue
+			}
 			state, by, stop := e.stateOf(s)
 			if state != s.state || by != s.by || stop != s.stop {
 				e.setState(s, state, by, stop)
