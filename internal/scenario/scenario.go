@@ -21,6 +21,9 @@ type Scenario struct {
 	Buffers  []Buffer
 	// Warnings are whole sentences: what was read and is not what it may seem.
 	Warnings []string
+
+	// names are those of the line, laws their parameters for the hash.
+	names, laws []string
 }
 
 // Project says for whom the study is.
@@ -46,6 +49,8 @@ type Answer struct {
 	Unit string
 	// CountedAfter is the index of a station in Line.Stations.
 	CountedAfter int
+	// AlsoAfter are more such stations: their pieces are added.
+	AlsoAfter []int
 	// Per is "hour", "shift" or "week"; without a calendar a shift and a week are the measured window.
 	Per string
 }

@@ -1,0 +1,144 @@
+package scenario
+
+import (
+	"math"
+
+	"tuckline/sim"
+)
+
+// conveyor makes a belt: places by its pitch, time on the way by its speed.
+func (b *resolver) conveyor(e *entryWords) {
+	w := e.conveyor
+	name := e.name.value
+	buffer := sim.Buffer{Name: name, From: b.flow.feeders[name], Conveyor: true, Holds: 1}
+	if w.Pitch.value > 0 {
+		buffer.Holds = int64(math.Floor(w.Length.value/w.Pitch.value + 1e-9))
+	}
+	if buffer.Holds < 1 {
+		b.complain(w.Pitch.at, "no piece finds room on the belt: the pitch is larger than its length, %s", w.Length.node.Text)
+	}
+	if w.Speed.value > 0 {
+		buffer.Transit = micros(w.Length.value / w.Speed.value * 1e6)
+	}
+	buffer.AtStart = b.atStart(name, buffer.Holds)
+	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
+	b.s.Buffers = append(b.s.Buffers, Buffer{
+		Unit: b.unit(name), Length: micrometres(w.Length), Pitch: micrometres(w.Pitch), Speed: w.Speed.value,
+	})
+}
+
+// buffer makes a store with its levels in pieces.
+func (b *resolver) buffer(e *entryWords) {
+	w := e.buffer
+	name := e.name.value
+	buffer := sim.Buffer{
+		Name: name, From: b.flow.feeders[name], Holds: int64(w.Holds.value), Transit: micros(w.Transit.value),
+	}
+	buffer.AtStart = b.atStart(name, buffer.Holds)
+	if !b.flow.lapsed[name] {
+		b.levels(&buffer, &w.Levels)
+	}
+	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
+	b.s.Buffers = append(b.s.Buffers, Buffer{Unit: b.unit(name)})
+}
+
+func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
+	if w.StopUpstream.given() {
+		stop := b.pieces(&w.StopUpstream, buffer.Holds)
+		if stop == 0 && b.read(w.StopUpstream.at) {
+			b.complain(w.StopUpstream.at, "the feeders would never start; write a level above 0")
+		}
+		if stop < buffer.Holds || buffer.Holds == sim.Unlimited {
+			buffer.StopUpstream = stop
+		}
+	}
+	if w.RestartUpstream.given() {
+		buffer.Restart = sim.Restart{On: true, Level: b.pieces(&w.RestartUpstream, buffer.Holds)}
+	}
+}
+
+// pieces is a level in pieces; a percentage is of the places of the buffer itself.
+func (b *resolver) pieces(l *level, holds int64) int64 {
+	switch {
+	case !l.percent && holds != sim.Unlimited && l.pieces() > holds && holds > 0:
+		b.complain(l.at, "%q is more than the buffer holds, %d", l.node.Text, holds)
+		return holds
+	case !l.percent:
+		return l.pieces()
+	case holds == sim.Unlimited:
+		b.complain(l.at, "a percentage of unlimited places has no meaning; write the level in pieces")
+		return 0
+	}
+	return int64(math.Round(l.value * float64(holds)))
+}
+
+// atStart is the level of a buffer at time 0.
+func (b *resolver) atStart(name string, holds int64) int64 {
+	for i := range b.words.Run.AtStart.Levels.list {
+		if one := &b.words.Run.AtStart.Levels.list[i]; one.name == name && !b.flow.lapsed[name] {
+			return b.pieces(&one.value, holds)
+		}
+	}
+	return 0
+}
+
+// speedSteps resolves the levels of speed steps, which are of the place before the station.
+func (b *resolver) speedSteps() {
+	for i := range b.s.Line.Stations {
+		station := &b.s.Line.Stations[i]
+		w := b.flow.byName[station.Name].station
+		if len(w.SpeedSteps.list) == 0 || b.readsLapsed(station.Name) {
+			continue
+		}
+		before := b.before(station.Name)
+		if before == nil {
+			b.complain(w.SpeedSteps.at, "speed steps read the level of the buffer before the station, but nothing is written there")
+			continue
+		}
+		for k := range w.SpeedSteps.list {
+			if step, ok := b.speedStep(w, &w.SpeedSteps.list[k], before, &b.s.Stations[i]); ok {
+				station.Steps = append(station.Steps, step)
+			}
+		}
+	}
+}
+
+// readsLapsed says that the buffer written before the station holds nothing.
+func (b *resolver) readsLapsed(station string) bool {
+	if b.flow.lapsed[b.feeder(station)] {
+		return true
+	}
+	w := b.flow.byName[station].station
+	if w.From.given() {
+		return len(w.From.names) == 1 && b.flow.lapsed[w.From.names[0].value]
+	}
+	for i, e := range b.words.Line.entries {
+		if e.station == w && i > 0 {
+			return b.flow.lapsed[b.words.Line.entries[i-1].name.value]
+		}
+	}
+	return false
+}
+
+func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, extra *Station) (sim.SpeedStep, bool) {
+	if !s.FromLevel.given() || !s.BackAt.given() || !s.RunAt.given() {
+		return sim.SpeedStep{}, false
+	}
+	step := sim.SpeedStep{From: b.pieces(&s.FromLevel, before.Holds), BackAt: b.pieces(&s.BackAt, before.Holds)}
+	cycle := s.RunAt.value
+	if s.RunAt.top {
+		cycle = extra.TopCycle
+	}
+	step.Cycle = micros(cycle)
+	switch {
+	case s.RunAt.top && !w.TopSpeed.given():
+		b.complain(s.RunAt.at, "the station has no top speed; write top speed: 100/min beside its cycle, or a speed here")
+	case cycle < extra.TopCycle*(1-1e-9):
+		b.complain(s.RunAt.at, "%q is faster than the top speed of the station; write a higher top speed, or a lower speed here", s.RunAt.node.Text)
+	case step.BackAt >= step.From && b.read(s.FromLevel.at) && b.read(s.BackAt.at):
+		b.complain(s.BackAt.at, "back at %q is not below from level %q", s.BackAt.node.Text, s.FromLevel.node.Text)
+	default:
+		return step, true
+	}
+	return step, false
+}

@@ -1,0 +1,165 @@
+package scenario
+
+import (
+	"math"
+	"strings"
+
+	"tuckline/internal/quantity"
+	"tuckline/sim"
+)
+
+// station makes a station of the model.
+func (b *resolver) station(e *entryWords) {
+	w := e.station
+	name := e.name.value
+	station := sim.Station{
+		Name: name, From: b.feeder(name), Supply: w.From.limit.pieces(),
+		Takes: max(1, w.Takes.pieces()), Gives: max(1, w.Gives.pieces()),
+		Cycle: w.Cycle.law.law, Group: sim.Group{Every: int64(w.Group.Every.value), Adds: micros(w.Group.Adds.value)},
+		Ramp: micros(w.Ramp.value), BlocksBefore: w.Blocks.value != "", RejectShare: w.Rejects.value,
+		AfterStop: scrapRules(w.AfterStop.list), AfterStandstill: scrapRules(w.AfterStandstill.list),
+	}
+	b.law(w.Cycle.law)
+	extra := Station{
+		TakesUnit: b.unit(inPort(name)), GivesUnit: b.unit(outPort(name)),
+		SetCycle: w.Cycle.law.law.Mean(), Forming: w.Forming.value,
+		Web:     Web{micrometres(w.Web.Width), micrometres(w.Web.Index), int64(w.Web.Across.value), int64(w.Web.Along.value)},
+		Sealing: Sealing{w.Sealing.DwellShare.value, micros(w.Sealing.QualifiedDwell.low), micros(w.Sealing.QualifiedDwell.high)},
+	}
+	extra.TopCycle = extra.SetCycle
+	if w.TopSpeed.given() && w.TopSpeed.value > 0 {
+		extra.TopCycle = w.TopSpeed.value
+	}
+	if extra.TopCycle > extra.SetCycle*(1+1e-9) && b.read(w.Cycle.at) {
+		b.complain(w.TopSpeed.at, "top speed is lower than the set speed, cycle: %s", w.Cycle.node.Text)
+	}
+	for i := range w.Stops.list {
+		station.Stops = append(station.Stops, b.stop(w, &w.Stops.list[i], extra.GivesUnit))
+	}
+	for i := range w.Consumes.list {
+		material, more := b.material(w, &w.Consumes.list[i])
+		station.Materials = append(station.Materials, material)
+		extra.Materials = append(extra.Materials, more)
+	}
+	b.checkCauses(w)
+	b.checkWeb(w, station.Gives)
+	b.s.Line.Stations = append(b.s.Line.Stations, station)
+	b.s.Stations = append(b.s.Stations, extra)
+}
+
+// feeder is what a station takes from; empty is supply.
+func (b *resolver) feeder(name string) string {
+	if feeders := b.flow.feeders[name]; len(feeders) > 0 {
+		return feeders[0]
+	}
+	return ""
+}
+
+// law notes a law for the hash.
+func (b *resolver) law(l law) { b.s.laws = append(b.s.laws, l.path+": "+l.canon) }
+
+func scrapRules(words []scrapWords) []sim.ScrapRule {
+	var rules []sim.ScrapRule
+	for _, w := range words {
+		rules = append(rules, sim.ScrapRule{LongerThan: micros(w.IfLongerThan.value), Cycles: int64(w.Scrap.value)})
+	}
+	return rules
+}
+
+// stop makes one cause of stops.
+func (b *resolver) stop(w *stationWords, e *entry[stopWords], gives string) sim.Stop {
+	s := &e.value
+	stop := sim.Stop{
+		Name: e.name, Every: s.Every.law.law, Lasts: s.Lasts.law.law, Clock: clocks[s.Every.age.clock],
+		Class: classOf(s.Class.value), Crew: b.work(&s.Crew, int(s.Priority.value)), RateFactor: w.StopRateFactor.value,
+	}
+	b.law(s.Every.law)
+	b.law(s.Lasts.law)
+	if unit := s.Every.age.pieces; s.Every.age.clock == quantity.Pieces && !quantity.SameUnit(unit, gives) {
+		b.complain(s.Every.at, "the stop counts %s, but %q gives %s; write %s or cycles", quantity.Plural(unit), w.Name.value, gives, gives)
+	}
+	return stop
+}
+
+var clocks = map[quantity.Clock]sim.Clock{
+	quantity.Cycles: sim.CycleClock, quantity.Pieces: sim.PieceClock,
+	quantity.Running: sim.RunningClock, quantity.Calendar: sim.CalendarClock,
+}
+
+func classOf(word string) sim.Class {
+	for class := sim.Minor; class <= sim.External; class++ {
+		if class.String() == word {
+			return class
+		}
+	}
+	return sim.Minor
+}
+
+// checkCauses refuses a stop and a material of the same name: reports list them together.
+func (b *resolver) checkCauses(w *stationWords) {
+	for _, m := range w.Consumes.list {
+		for _, s := range w.Stops.list {
+			if m.name == s.name {
+				b.complain(m.place, "%q is also the name of a stop of %q (line %d); reports list both together, so name one differently", m.name, w.Name.value, s.place.node.Line)
+			}
+		}
+	}
+}
+
+// checkWeb holds the format of the web against gives and the reels.
+func (b *resolver) checkWeb(w *stationWords, gives int64) {
+	up := w.Web.Across.value * w.Web.Along.value
+	if up > 0 && int64(up) != gives {
+		b.complain(w.Web.at, "%d across times %d along are %d, but %q gives %d", int64(w.Web.Across.value), int64(w.Web.Along.value), int64(up), w.Name.value, gives)
+	}
+	for _, m := range w.Consumes.list {
+		use := m.value.PerCycle
+		if use.web && w.Web.Index.value > 0 && math.Abs(use.value-w.Web.Index.value) > 0.5 {
+			b.complain(use.at, "a cycle draws one index, %s, but here %s of %s", w.Web.Index.node.Text, use.node.Text, m.name)
+		}
+	}
+}
+
+// stopsWith checks the names after stops with:.
+func (b *resolver) stopsWith() {
+	for i := range b.s.Line.Stations {
+		station := &b.s.Line.Stations[i]
+		w := &b.flow.byName[station.Name].station.StopsWith
+		if !w.given() {
+			continue
+		}
+		other, found := b.flow.byName[w.value]
+		switch {
+		case w.value == station.Name:
+			b.complain(w.at, "%q always stops with itself; name another station, or leave the key out", w.value)
+		case found && other.station == nil:
+			b.complain(w.at, "%q is not a station", w.value)
+		case !found:
+			b.noSuchName(w.at, w.value, "station", b.stationNames(station.Name))
+		default:
+			station.StopsWith = w.value
+		}
+	}
+}
+
+func (b *resolver) stationNames(but string) []string {
+	var names []string
+	for i := range b.s.Line.Stations {
+		if name := b.s.Line.Stations[i].Name; name != but {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// micros rounds to whole microseconds.
+func micros(value float64) sim.Micros { return sim.Micros(math.Round(value)) }
+
+func micrometres(l length) sim.Micrometres { return sim.Micrometres(math.Round(l.value)) }
+
+// noteFilled says which refills never stop a station.
+func (b *resolver) noteFilled() {
+	if len(b.filled) > 0 {
+		b.warn("Counted as filled in time, so that they never stop a station: %s.", strings.Join(b.filled, ", "))
+	}
+}

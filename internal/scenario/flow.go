@@ -1,0 +1,184 @@
+package scenario
+
+import (
+	"slices"
+
+	"tuckline/sim"
+)
+
+// flow is who feeds whom.
+type flow struct {
+	// entries are those that stay: buffers of no places are gone.
+	entries []*entryWords
+	byName  map[string]*entryWords
+	// feeders are the names that feed an entry; none means supply. takers are the other way round.
+	feeders, takers map[string][]string
+	// lapsed are buffers of no places: their levels do not count.
+	lapsed map[string]bool
+}
+
+// findFlow follows the list and every from:.
+func (b *resolver) findFlow() {
+	all := b.words.Line.entries
+	b.flow = flow{
+		entries: all, byName: map[string]*entryWords{},
+		feeders: map[string][]string{}, takers: map[string][]string{}, lapsed: map[string]bool{},
+	}
+	for _, e := range all {
+		b.flow.byName[e.name.value] = e
+	}
+	for i, e := range all {
+		b.flow.feeders[e.name.value] = b.feedersOf(e, i)
+	}
+	b.findTakers()
+	b.dropEmpty()
+	b.checkFlow()
+}
+
+func (e *entryWords) from() *fromWords {
+	switch {
+	case e.station != nil:
+		return &e.station.From
+	case e.conveyor != nil:
+		return &e.conveyor.From
+	}
+	return &e.buffer.From
+}
+
+// feedersOf names what feeds an entry: what from: says, or the entry above.
+func (b *resolver) feedersOf(e *entryWords, i int) []string {
+	from := e.from()
+	switch {
+	case from.supply && e.station == nil:
+		b.complain(from.at, "only a station can have supply; %q is fed by the stations that stand before it", e.name.value)
+		return nil
+	case from.supply:
+		return nil
+	case from.given():
+		return b.named(e, from)
+	case i > 0:
+		return []string{b.words.Line.entries[i-1].name.value}
+	case e.station == nil:
+		b.complain(e.name.at, "nothing feeds %q; the first entry of a line is a station", e.name.value)
+	}
+	return nil
+}
+
+// named checks the names after from:.
+func (b *resolver) named(e *entryWords, from *fromWords) []string {
+	if len(from.names) > 1 && e.station != nil {
+		b.complain(from.at, "a station takes from one place; put a buffer before it and write the list there: from: [A, B] is a merge")
+		return nil
+	}
+	var names []string
+	for _, one := range from.names {
+		switch _, found := b.flow.byName[one.value]; {
+		case one.value == e.name.value:
+			b.complain(one.at, "%q feeds itself", one.value)
+		case one.value == "supply":
+			b.complain(one.at, "supply is not one of several feeders; only a station has from: supply")
+		case !found:
+			b.noSuchName(one.at, one.value, "entry of the line", b.otherNames(e.name.value))
+		default:
+			names = append(names, one.value)
+		}
+	}
+	return names
+}
+
+func (b *resolver) otherNames(own string) []string {
+	var names []string
+	for _, e := range b.words.Line.entries {
+		if e.name.value != own {
+			names = append(names, e.name.value)
+		}
+	}
+	return names
+}
+
+func (b *resolver) findTakers() {
+	clear(b.flow.takers)
+	for _, e := range b.flow.entries {
+		for _, feeder := range b.flow.feeders[e.name.value] {
+			b.flow.takers[feeder] = append(b.flow.takers[feeder], e.name.value)
+		}
+	}
+}
+
+// dropEmpty takes buffers of no places out of the line, as if they were not
+// written. One that merges or serves several stays as a place of its own.
+func (b *resolver) dropEmpty() {
+	for _, e := range slices.Clone(b.flow.entries) {
+		if e.buffer == nil || !e.buffer.Holds.given() || e.buffer.Holds.value != 0 || !b.read(e.buffer.Holds.at) {
+			continue
+		}
+		name := e.name.value
+		b.flow.lapsed[name] = true
+		b.warn("%s holds 0 places and counts as not written: its levels, and the speed steps that read it, lapse.", name)
+		feeders := b.flow.feeders[name]
+		if len(feeders) != 1 || len(b.flow.takers[name]) > 1 && b.flow.byName[feeders[0]].station != nil {
+			continue
+		}
+		for _, taker := range b.flow.takers[name] {
+			list := b.flow.feeders[taker]
+			list[slices.Index(list, name)] = feeders[0]
+		}
+		b.flow.entries = slices.DeleteFunc(slices.Clone(b.flow.entries), func(other *entryWords) bool { return other == e })
+		b.findTakers()
+	}
+}
+
+// read says that nothing was wrong with a value.
+func (b *resolver) read(where at) bool {
+	return !slices.ContainsFunc(b.complaints, func(c Complaint) bool { return c.Path == where.path })
+}
+
+// checkFlow complains about entries with several outputs, about buffers that
+// nobody empties and about entries that no supply reaches.
+func (b *resolver) checkFlow() {
+	for _, e := range b.flow.entries {
+		name := e.name.value
+		takers := b.flow.takers[name]
+		if len(takers) == 0 && e.station == nil {
+			b.complain(e.name.at, "nobody takes from %q, so that it fills up and stops the line; leave it out: what the last station gives leaves the line", name)
+		}
+		if len(takers) > 1 && (e.station != nil || slices.ContainsFunc(takers, func(t string) bool { return b.flow.byName[t].station == nil })) {
+			second := b.flow.byName[takers[1]]
+			b.complain(at{second.name.node, second.name.path}, "%q already feeds %q; what it gives can go to one place only: put a buffer between, from which stations take", name, takers[0])
+		}
+	}
+	b.checkReached()
+}
+
+// checkReached finds entries that feed each other in a ring without supply.
+func (b *resolver) checkReached() {
+	reached := map[string]bool{}
+	for again := true; again; {
+		again = false
+		for _, e := range b.flow.entries {
+			name, feeders := e.name.value, b.flow.feeders[e.name.value]
+			if !reached[name] && (len(feeders) == 0 || slices.ContainsFunc(feeders, func(f string) bool { return reached[f] })) {
+				reached[name], again = true, true
+			}
+		}
+	}
+	for _, e := range b.flow.entries {
+		if !reached[e.name.value] {
+			b.complain(e.name.at, "nothing feeds %q: its pieces would come from itself; name what feeds it with from:", e.name.value)
+		}
+	}
+}
+
+// before is the buffer or conveyor that a station takes from, or nil.
+func (b *resolver) before(station string) *sim.Buffer {
+	feeders := b.flow.feeders[station]
+	if len(feeders) != 1 {
+		return nil
+	}
+	for i := range b.s.Line.Buffers {
+		if b.s.Line.Buffers[i].Name == feeders[0] {
+			return &b.s.Line.Buffers[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,31 @@
+package scenario
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+)
+
+// hashDigits is short enough to be read aloud and long enough never to meet twice.
+const hashDigits = 16
+
+// Hash names what is simulated: the line, what is counted, the window and the
+// seed, as resolved. Comments, titles, the order of keys, the number of
+// replications and the confidence do not change it, so that parts of one study
+// have the same hash. It is hexadecimal, 16 digits of SHA-256.
+func (s *Scenario) Hash() string {
+	run := s.Run
+	run.Replications, run.Confidence = 0, 0
+	text, err := json.Marshal(struct {
+		Answer   Answer
+		Run      Run
+		Line     any
+		Stations []Station
+		Laws     []string
+	}{s.Answer, run, s.Line, s.Stations, s.laws})
+	if err != nil {
+		panic(err) // plain data: cannot happen
+	}
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:])[:hashDigits]
+}

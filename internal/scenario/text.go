@@ -1,0 +1,55 @@
+package scenario
+
+import (
+	"reflect"
+	"strings"
+
+	"tuckline/internal/scenario/tree"
+)
+
+// text is what people read: a title, a name.
+type text struct {
+	at
+	value string
+}
+
+func (t *text) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
+	t.value, _ = r.scalar(t.at, n)
+}
+
+// choice is one of the words listed in the tag of its field: of:"…|…". Those
+// of later:"…|…" are words of the format that this version does not know yet.
+type choice struct{ text }
+
+func (c *choice) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
+	value, ok := r.scalar(c.at, n)
+	if !ok {
+		return
+	}
+	words := strings.Split(tag.Get("of"), "|")
+	for _, w := range words {
+		if w == value {
+			c.value = value
+			return
+		}
+	}
+	switch near, found := nearest(value, words); {
+	case isOneOf(value, tag.Get("later")):
+		r.complain(c.at, "%q is a word of the format that this version does not know yet; write %s, or leave it out", value, strings.Join(words, " or "))
+	case value == "true" || value == "false":
+		r.complain(c.at, "%q is written yes or no in this format", value)
+	case found && len(words) > 1:
+		r.complain(c.at, "%q is not known here; did you mean %q? (known: %s)", value, near, strings.Join(words, ", "))
+	default:
+		r.complain(c.at, "%q is not known here; write %s", value, strings.Join(words, ", "))
+	}
+}
+
+func isOneOf(value, words string) bool {
+	for w := range strings.SplitSeq(words, "|") {
+		if w != "" && w == value {
+			return true
+		}
+	}
+	return false
+}

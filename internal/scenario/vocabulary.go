@@ -1,0 +1,83 @@
+package scenario
+
+import (
+	"reflect"
+	"strings"
+	"sync"
+)
+
+// vocabulary is the words that a place of the file knows, made from the tags of
+// a struct: yaml is the word, about its meaning, eg an example, need:"yes" says
+// that it has to be there, least, above and most are its range.
+type vocabulary struct {
+	// section names the place: "a station".
+	section string
+	words   []word
+	// rest is the field that takes names, or -1.
+	rest int
+}
+
+type word struct {
+	name  string
+	field int
+	tag   reflect.StructTag
+}
+
+func (w word) eg() string { return w.tag.Get("eg") }
+
+// sectioned is implemented by every struct of words.
+type sectioned interface{ section() string }
+
+var vocabularies sync.Map
+
+// wordsOf lists the words of a struct type.
+func wordsOf(t reflect.Type) vocabulary {
+	if known, ok := vocabularies.Load(t); ok {
+		return known.(vocabulary)
+	}
+	v := vocabulary{rest: -1, section: reflect.New(t).Interface().(sectioned).section()}
+	for i := range t.NumField() {
+		tag := t.Field(i).Tag
+		switch name := tag.Get("yaml"); name {
+		case "":
+		case "*":
+			v.rest = i
+		default:
+			v.words = append(v.words, word{name, i, tag})
+		}
+	}
+	vocabularies.Store(t, v)
+	return v
+}
+
+func (v vocabulary) names() []string {
+	names := make([]string, len(v.words))
+	for i, w := range v.words {
+		names[i] = w.name
+	}
+	return names
+}
+
+func (v vocabulary) find(name string) (word, bool) {
+	for _, w := range v.words {
+		if w.name == name {
+			return w, true
+		}
+	}
+	return word{}, false
+}
+
+// unknown says what to do about a key that is not known here.
+func (r *reader) unknown(where at, known vocabulary, key string) {
+	article := known.section
+	switch near, found := nearest(key, known.names()); {
+	case isLater(known.section, key):
+		r.complain(where, "%q is a word of the format that this version does not know yet; leave it out", key)
+	case found:
+		r.complain(where, "%q is not a word of %s; did you mean %q?", key, article, near)
+	case isLater("", key):
+		r.complain(where, "%q is a word of the format that this version does not know yet; leave it out", key)
+	default:
+		r.complain(where, "%q is not a word of %s; it knows %s", key, article, strings.Join(known.names(), ", "))
+	}
+}

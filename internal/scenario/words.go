@@ -1,0 +1,103 @@
+package scenario
+
+// The words of the format, as Go types: reading, --set, the JSON Schema and the
+// page of all words are made from them. about is the meaning, eg an example that
+// a test reads, need, least, above, most and below are what is checked.
+
+// fileWords is the whole file.
+type fileWords struct {
+	at
+	Format   whole            `yaml:"tuckline" need:"yes" least:"1" most:"1" about:"Says that this is a scenario and which version of the format it has. It is the first key." eg:"1"`
+	Title    text             `yaml:"title" about:"What the scenario is; heads every report." eg:"Lowmere, hall 4"`
+	Question text             `yaml:"question" about:"What is to be found out." eg:"How large must the store be?"`
+	Project  projectWords     `yaml:"project" about:"For whom it is made." eg:"{client: Lowmere, number: L4-01, revision: A, status: draft}"`
+	Product  productWords     `yaml:"product" about:"The format sheet; it is checked against the stations." eg:"{name: ALDER-30, tablet: {mass: 250 mg}, blister: {tablets: 10}, carton: {blisters: 3}}"`
+	Answer   answerWords      `yaml:"answer" about:"What is counted, where, and per what. Without it: the good pieces of the last station, per hour." eg:"{in: cartons, counted after: tamper label, per: shift}"`
+	Run      runWords         `yaml:"run" about:"How the line is simulated." eg:"{warm-up: 2 h, measure: 8 h, replications: 40, confidence: 95 %, seed: 4711}"`
+	Crews    named[crewWords] `yaml:"crews" about:"The people who do the work of stops, changes and refills, by the name of the crew." eg:"{operators: 3}"`
+	Line     lineWords        `yaml:"line" need:"yes" about:"Stations, conveyors and buffers in the order of the product. Each is fed by the entry above it unless from says otherwise." eg:"[{station: filler, cycle: 60/min}]"`
+}
+
+type projectWords struct {
+	at
+	Client   text `yaml:"client" about:"Who asked." eg:"Lowmere"`
+	Number   text `yaml:"number" about:"Number of the project." eg:"L4-01"`
+	Revision text `yaml:"revision" about:"Revision of the study." eg:"A"`
+	Status   text `yaml:"status" about:"How far it is." eg:"draft"`
+}
+
+type productWords struct {
+	at
+	Name    text         `yaml:"name" about:"Name of the product." eg:"ALDER-30"`
+	Tablet  doseWords    `yaml:"tablet" about:"The product is tablets." eg:"{mass: 250 mg}"`
+	Capsule doseWords    `yaml:"capsule" about:"The product is capsules." eg:"{}"`
+	Blister blisterWords `yaml:"blister" about:"What is in a blister, and its size." eg:"{tablets: 10, length: 130 mm, width: 60 mm}"`
+	Carton  cartonWords  `yaml:"carton" about:"What is in a carton." eg:"{blisters: 3}"`
+	Bundle  bundleWords  `yaml:"bundle" about:"What is in a bundle." eg:"{cartons: 10}"`
+	Case    caseWords    `yaml:"case" about:"What is in a case." eg:"{bundles: 10}"`
+}
+
+type doseWords struct {
+	at
+	Mass mass `yaml:"mass" above:"0 mg" about:"Mass of one." eg:"250 mg"`
+}
+
+type blisterWords struct {
+	at
+	Tablets  whole  `yaml:"tablets" least:"1" about:"Tablets in a blister." eg:"10"`
+	Capsules whole  `yaml:"capsules" least:"1" about:"Capsules in a blister." eg:"10"`
+	Length   length `yaml:"length" above:"0 mm" about:"Its length; checked against web and index, either way round." eg:"130 mm"`
+	Width    length `yaml:"width" above:"0 mm" about:"Its width." eg:"60 mm"`
+}
+
+type cartonWords struct {
+	at
+	Blisters whole `yaml:"blisters" least:"1" about:"Blisters in a carton." eg:"3"`
+}
+
+type bundleWords struct {
+	at
+	Cartons whole `yaml:"cartons" least:"1" about:"Cartons in a bundle." eg:"10"`
+}
+
+type caseWords struct {
+	at
+	Bundles whole `yaml:"bundles" least:"1" about:"Bundles in a case." eg:"10"`
+	Cartons whole `yaml:"cartons" least:"1" about:"Cartons in a case, where there is no bundle." eg:"100"`
+}
+
+type answerWords struct {
+	at
+	In           text            `yaml:"in" about:"The pieces that are counted. Without it: what the station gives." eg:"cartons"`
+	CountedAfter oneOrMore[text] `yaml:"counted after" about:"The station behind which good pieces are counted, or several in a list. Without it: the last one." eg:"tamper label"`
+	Per          choice          `yaml:"per" of:"hour|shift|week" about:"The span of the answer. Without a calendar, a shift and a week are the measured window. Without it: hour." eg:"shift"`
+}
+
+type runWords struct {
+	at
+	WarmUp       duration   `yaml:"warm-up" most:"1 year" about:"Time before the measured window, so that the line is under way. Without it: 0 h." eg:"2 h"`
+	Measure      duration   `yaml:"measure" least:"1 s" most:"10 years" about:"Length of the measured window. Without it: 8 h." eg:"8 h"`
+	Replications whole      `yaml:"replications" least:"2" most:"1000000" about:"How many times the same window is simulated with other random numbers. Without it: 40." eg:"40"`
+	Confidence   share      `yaml:"confidence" least:"50 %" most:"99.9 %" about:"Confidence of every interval. Without it: 95 %." eg:"95 %"`
+	Seed         whole      `yaml:"seed" about:"Where the random numbers begin; the same seed gives the same results. Without it: 1." eg:"4711"`
+	AtStart      startWords `yaml:"at start" about:"What the line holds when it starts. Without it: everything empty, all reels and magazines full." eg:"{reels: part used, magazines: part used, transfer store: 40 %}"`
+}
+
+type startWords struct {
+	at
+	Reels     choice       `yaml:"reels" of:"new|part used" about:"part used draws what is left of each first reel evenly between nothing and a whole one." eg:"part used"`
+	Magazines choice       `yaml:"magazines" of:"new|part used" about:"The same for magazines and hoppers." eg:"part used"`
+	Levels    named[level] `yaml:"*" about:"NAME of a buffer: its level at the start: empty, a percentage of its places, or pieces." eg:"transfer store: 40 %"`
+}
+
+func (*fileWords) section() string    { return "a scenario" }
+func (*projectWords) section() string { return "project" }
+func (*productWords) section() string { return "product" }
+func (*doseWords) section() string    { return "tablet or capsule" }
+func (*blisterWords) section() string { return "blister" }
+func (*cartonWords) section() string  { return "carton" }
+func (*bundleWords) section() string  { return "bundle" }
+func (*caseWords) section() string    { return "case" }
+func (*answerWords) section() string  { return "answer" }
+func (*runWords) section() string     { return "run" }
+func (*startWords) section() string   { return "at start" }
