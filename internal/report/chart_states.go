@@ -8,65 +8,54 @@ import (
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"tuckline/internal/result"
-	"tuckline/internal/study"
 	"tuckline/sim"
 )
 
 // statesSection shows how the time of each station is spent.
-func statesSection(o *study.Outcome, _ window) (*section, error) {
-	stations := o.Results.Stations
-	heading := statesHeading(o)
+func statesSection(s *subject) (*section, error) {
+	stations := s.Results.Stations
+	heading := statesHeading(s.limiting())
 	shown := looksIn(stations)
-	option, err := statesOption(stations, shown, heading)
+	option, err := s.statesOption(shown, described(heading))
 	if err != nil {
 		return nil, err
 	}
 	return &section{
 		ID: "states", Heading: heading, Reading: say("states.reading", nil),
 		Charts: []chart{{ID: "states", Height: 90 + 34*len(stations), Option: option}},
-		Table:  statesTable(stations, shown, heading),
+		Table:  s.statesTable(shown, heading),
 	}, nil
 }
 
-func statesHeading(o *study.Outcome) string {
+func statesHeading(limiting result.Station) string {
 	var worst stateLook
-	states := statesOf(o, o.Constraint)
 	for _, l := range looks[1:] {
-		if share := l.of(states).Mean; share > 0 && (worst.of == nil || share > worst.of(states).Mean) {
+		if share := l.of(limiting.States).Mean; share > 0 && (worst.of == nil || share > worst.of(limiting.States).Mean) {
 			worst = l
 		}
 	}
-	f := facts{"Station": o.Constraint, "Running": numberOf(states.Running, 100).Mean}
+	f := facts{"Station": limiting.Name, "Running": percentWords(limiting.States.Running.Mean)}
 	if worst.of == nil {
 		return say("states.heading.full", f)
 	}
-	f["State"] = worst.Word()
+	f["State"], f["Lost"] = worst.Word(), percentWords(worst.of(limiting.States).Mean)
 	return say("states.heading", f)
-}
-
-func statesOf(o *study.Outcome, station string) result.States {
-	for _, s := range o.Results.Stations {
-		if s.Name == station {
-			return s.States
-		}
-	}
-	return result.States{}
 }
 
 // labelFrom is the share, in percent, from which a bar has room for its number.
 const labelFrom = 7
 
-func statesOption(stations []result.Station, shown []stateLook, aria string) (template.JS, error) {
+func (s *subject) statesOption(shown []stateLook, aria string) (template.JS, error) {
 	bar := charts.NewBar()
 	var words []string
 	for _, l := range shown {
 		words = append(words, l.Word())
-		bar.AddSeries(l.Word(), stateBars(stations, l), stateColour(l),
+		bar.AddSeries(l.Word(), stateBars(s.Results.Stations, l), stateColour(l),
 			charts.WithBarChartOpts(opts.BarChart{Stack: "time", BarCategoryGap: "30%"}))
 	}
-	bar.SetXAxis(stationNames(stations)).XYReversal()
-	bar.SetGlobalOptions(append(frame(described(aria)), legendOf(words...), plot("36", "12", "24"),
-		charts.WithXAxisOpts(percentAxis()), charts.WithYAxisOpts(names(stationNames(stations))))...)
+	bar.SetXAxis(s.stationNames()).XYReversal()
+	bar.SetGlobalOptions(append(frame(aria), legendOf(words...), plot("36", "24", "24"),
+		charts.WithXAxisOpts(percentAxis()), charts.WithYAxisOpts(names(s.stationNames())))...)
 	return optionOf(bar)
 }
 
@@ -97,24 +86,12 @@ func stateBars(stations []result.Station, l stateLook) []opts.BarData {
 	return bars
 }
 
-func stationNames(stations []result.Station) []string {
-	all := make([]string, len(stations))
-	for i, s := range stations {
-		all[i] = s.Name
-	}
-	return all
-}
-
-func statesTable(stations []result.Station, shown []stateLook, caption string) table {
+func (s *subject) statesTable(shown []stateLook, caption string) table {
 	head := heads("station")
-	columns := [][]cell{textColumn(stationNames(stations))}
+	columns := [][]cell{textColumn(s.stationNames())}
 	for _, l := range shown {
 		head = append(head, say("column.state", facts{"State": l.Word()}))
-		shares := make([]result.Estimate, len(stations))
-		for i, s := range stations {
-			shares[i] = l.of(s.States)
-		}
-		columns = append(columns, columnOf(shares, 100))
+		columns = append(columns, columnOf(s.column(func(r result.Station) result.Estimate { return l.of(r.States) }), 100))
 	}
 	return tableOf(caption, head, 1, columns...)
 }

@@ -81,7 +81,10 @@ func inventedScenario(stations []string) *scenario.Scenario {
 	cycle := []float64{1e6, 0.75e6, 6e7 / 110, 5e6, 4.8e7}
 	units := []string{"pieces", "blisters", "cartons", "cartons", "bundles", "cases"}
 	for i, name := range stations {
-		s.Line.Stations = append(s.Line.Stations, sim.Station{Name: name, Takes: takes[i], Gives: gives[i]})
+		s.Line.Stations = append(s.Line.Stations, sim.Station{
+			Name: name, Takes: takes[i], Gives: gives[i], Cycle: sim.Fixed(cycle[i]),
+			Stops: []sim.Stop{{Name: "minor stop", Every: sim.Fixed(1500), Lasts: sim.Fixed(9e7), Crew: sim.Work{Crew: "operators", People: 1}}},
+		})
 		unit := scenario.Station{TakesUnit: units[i], GivesUnit: units[i+1], SetCycle: cycle[i], TopCycle: cycle[i]}
 		s.Stations = append(s.Stations, unit)
 	}
@@ -92,6 +95,10 @@ func inventedScenario(stations []string) *scenario.Scenario {
 		{Name: "transfer store", From: []string{"transfer belt"}, Holds: 720, Restart: sim.Restart{On: true, Level: 504}},
 	}
 	s.Buffers = []scenario.Buffer{{Unit: "blisters"}, {Unit: "blisters"}}
+	s.Line.Stations[1].From = "transfer store"
+	for i := 2; i < len(stations); i++ {
+		s.Line.Stations[i].From = stations[i-1]
+	}
 	s.Line.Crews = []sim.Crew{{Name: "operators", People: 3}}
 	return s
 }
@@ -156,7 +163,7 @@ func inventedStation(name string, at int, running float64) result.Station {
 
 func inventedCauses(stations []string) []study.Cause {
 	cause := func(state sim.State, stop string, minutes float64) study.Cause {
-		return study.Cause{State: state, Stop: stop, Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
+		return study.Cause{State: state, Station: map[bool]string{true: stations[1]}[stop != ""], Stop: stop, Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
 	}
 	return []study.Cause{
 		cause(sim.Starved, "", 38.6), cause(sim.Down, "minor stop", 33.9), cause(sim.Down, "breakdown", 19.2), cause(sim.Blocked, "", 1.1),
@@ -182,11 +189,13 @@ func inventedTrace(v *invented, stations int) sim.Trace {
 			at += sim.Micros(v.next() * float64(12*sim.Minute))
 			state := []sim.State{sim.Down, sim.Starved, sim.Blocked, sim.Waiting}[int(v.next()*4)]
 			change := sim.StateChange{At: at, Station: i, State: state, By: -1, Stop: -1}
-			if state == sim.Down || state == sim.Waiting {
-				change.By, change.Stop = i, 0
-			}
+			begin := at
 			t.States = append(t.States, change)
 			at += sim.Micros(v.next() * float64(3*sim.Minute))
+			if state == sim.Down || state == sim.Waiting {
+				t.States[len(t.States)-1].By, t.States[len(t.States)-1].Stop = i, 0
+				t.Stops = append(t.Stops, sim.StopSpell{Station: i, Begin: begin, Work: begin + (at-begin)/4, Done: at})
+			}
 		}
 	}
 	slices.SortStableFunc(t.States, func(a, b sim.StateChange) int { return int(a.At - b.At) })

@@ -17,12 +17,12 @@ type first struct {
 	Warnings        []string
 }
 
-func firstOf(o *study.Outcome, w window) first {
-	s := o.Scenario
+func firstOf(in *subject) first {
+	s, o, w := in.Scenario, in.Outcome, in.Window
 	return first{
 		Title: s.Title, Question: s.Question,
 		Answer: answer(o, w), Interval: intervalWords(o, w),
-		Span: spanOf(o), Causes: causesOf(o, w), Warnings: warnings(o, w),
+		Span: spanOf(o), Causes: causesOf(in), Warnings: warnings(o, w),
 	}
 }
 
@@ -80,9 +80,14 @@ type causeRow struct {
 
 const shownCauses = 3
 
-func causesOf(o *study.Outcome, w window) causes {
-	running := statesOf(o, o.Constraint).Running
-	f := facts{"Constraint": o.Constraint, "Running": numberOf(running, 100)}
+func causesOf(s *subject) causes {
+	o, w := s.Outcome, s.Window
+	var names, shares []string
+	for _, station := range s.constraints() {
+		names = append(names, station.Name)
+		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
+	}
+	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1}
 	if len(o.Causes) == 0 {
 		return causes{Intro: say("causes.none", f)}
 	}
@@ -101,7 +106,7 @@ func causesOf(o *study.Outcome, w window) causes {
 func causeWords(c study.Cause) string {
 	switch {
 	case c.Stop != "":
-		return say("cause.stop", facts{"Stop": c.Stop})
+		return say("stop.at", facts{"Stop": c.Stop, "Station": c.Station})
 	case c.State == sim.Starved:
 		return say("cause.starved", nil)
 	case c.State == sim.Blocked:

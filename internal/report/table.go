@@ -9,6 +9,8 @@ type table struct {
 	Rows    [][]cell
 	// Words is how many columns, from the first, hold words.
 	Words int
+	// Note is said above the table.
+	Note string
 }
 
 // cell is a value and, small below it, its interval.

@@ -4,8 +4,6 @@ import (
 	"html/template"
 	"slices"
 	"strings"
-
-	"tuckline/internal/study"
 )
 
 // view is what the page template shows.
@@ -22,6 +20,8 @@ type section struct {
 	ID, Heading, Reading string
 	Charts               []chart
 	Table                table
+	// Open shows the table unfolded, where there is no chart.
+	Open bool
 }
 
 // chart is one drawing; Height is in pixels.
@@ -34,24 +34,34 @@ type chart struct {
 // header runs on top and at the bottom of every printed page.
 type header struct{ Left, Right, Foot string }
 
-// maker makes one section; nil means that there is nothing to show.
-type maker func(*study.Outcome, window) (*section, error)
+// maker makes sections of one kind; none means that there is nothing to show.
+type maker func(*subject) ([]section, error)
 
 // sections are in the order of the product's way along the line.
-var sections = []maker{statesSection}
+var sections = []maker{
+	one(outputSection), one(statesSection), one(waitsSection), levelSections, one(timelineSection),
+	one(stopsSection), one(lossesSection), one(peopleSection), one(ratesSection), one(measuresSection),
+}
+
+func one(make func(*subject) (*section, error)) maker {
+	return func(s *subject) ([]section, error) {
+		made, err := make(s)
+		if made == nil || err != nil {
+			return nil, err
+		}
+		return []section{*made}, nil
+	}
+}
 
 func viewOf(in Page) (*view, error) {
-	o := in.Outcome
-	w := windowOf(o.Scenario)
-	v := &view{First: firstOf(o, w), Looks: looks, Header: headerOf(in)}
+	s := subjectOf(in.Outcome)
+	v := &view{First: firstOf(s), Looks: looks, Header: headerOf(in)}
 	for _, make := range sections {
-		s, err := make(o, w)
+		made, err := make(s)
 		if err != nil {
 			return nil, err
 		}
-		if s != nil {
-			v.Sections = append(v.Sections, *s)
-		}
+		v.Sections = append(v.Sections, made...)
 	}
 	return v, nil
 }

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"fmt"
+
 	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
@@ -39,4 +41,10 @@ func length(d sim.Micros) string {
 	default:
 		return short(at(sim.Second/1000)) + thin + "ms"
 	}
+}
+
+// clock writes seconds from the beginning of a window as 1:02:05.
+func clock(seconds float64) string {
+	s := int64(seconds + 0.5)
+	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
 }

@@ -41,7 +41,45 @@
     number: (v) => group(v),
     rounded: (p) => group(Math.round(Array.isArray(p.value) ? p.value[1] : p.value)),
     clock: (v) => clock(v),
-    tip: (p) => (p.name ? escape(p.name) : ""),
+    blank: () => "",
+    name: (p) => p.name,
+    tip: (p) => escape(p.name || p.seriesName || ""),
+    spellTip: (p, rows) => `${escape(rows[p.value[0]])}: ${escape(p.seriesName)}<br>${p.name ? escape(p.name) + "<br>" : ""}${clock(p.value[1], true)} – ${clock(p.value[2], true)}`,
+
+    // column: from, to, height.
+    column: (p, api) => {
+      const top = api.coord([api.value(0), api.value(2)]), foot = api.coord([api.value(1), 0]);
+      return { type: "rect", shape: { x: top[0] + 0.5, y: top[1], width: Math.max(foot[0] - top[0] - 1, 1), height: foot[1] - top[1] }, style: { fill: api.visual("color") } };
+    },
+    // shelf: from, to, length; what lies below zero hangs under the axis.
+    shelf: (p, api) => {
+      const from = api.coord([0, api.value(0)]), to = api.coord([api.value(2), api.value(1)]);
+      return { type: "rect", shape: { x: from[0], y: to[1], width: Math.max(to[0] - from[0], 0), height: Math.max(from[1] - to[1] - 0.5, 0.5) }, style: { fill: api.visual("color") } };
+    },
+    // interval: row, mean, low, high, place beside the middle of the row.
+    interval: (p, api) => {
+      const at = (v) => api.coord([api.value(v), api.value(0)]);
+      const y = at(1)[1] + api.size([0, 1])[1] * api.value(4), fill = api.visual("color");
+      return { type: "group", children: [
+        { type: "line", shape: { x1: at(2)[0], x2: at(3)[0], y1: y, y2: y }, style: { stroke: fill, lineWidth: 2 } },
+        api.value(4) < 0
+          ? { type: "circle", shape: { cx: at(1)[0], cy: y, r: 5 }, style: { fill } }
+          : { type: "rect", shape: { x: at(1)[0] - 4.5, y: y - 4.5, width: 9, height: 9 }, style: { fill } },
+      ] };
+    },
+    // whisker: as interval, on top of a bar.
+    whisker: (p, api) => {
+      const from = api.coord([api.value(2), api.value(0)]), to = api.coord([api.value(3), api.value(0)]);
+      const style = { stroke: api.visual("color"), lineWidth: 1 };
+      const line = (x1, y1, x2, y2) => ({ type: "line", shape: { x1, y1, x2, y2 }, style });
+      return { type: "group", silent: true, children: [line(from[0], from[1], to[0], to[1]), line(from[0], from[1] - 3, from[0], from[1] + 3), line(to[0], to[1] - 3, to[0], to[1] + 3)] };
+    },
+    // spell: row, from, to, cut at the edges of the plot.
+    spell: (p, api) => {
+      const from = api.coord([api.value(1), api.value(0)]), to = api.coord([api.value(2), api.value(0)]);
+      const cut = inside(p, from[0], to[0]), height = api.size([0, 1])[1] * 0.62;
+      return cut && { type: "rect", shape: { x: cut[0], y: from[1] - height / 2, width: Math.max(cut[1] - cut[0], 0.6), height }, style: { fill: api.visual("color"), decal: api.visual("decal"), stroke: api.visual("borderColor") } };
+    },
   };
 
   // dress replaces the names in an option by what they stand for.
@@ -66,12 +104,13 @@
 
   const axes = (option, key) => (Array.isArray(option[key]) ? option[key] : option[key] ? [option[key]] : []);
   const theme = (option, narrow) => {
+    const family = getComputedStyle(document.body).fontFamily;
     const faint = colour("faint"), rule = colour("rule"), ink = colour("ink");
-    option.textStyle = { fontFamily: getComputedStyle(document.body).fontFamily, color: ink };
+    option.textStyle = { fontFamily: family, color: ink };
     option.backgroundColor = "transparent";
     option.color = [colour("accent")];
     for (const axis of [...axes(option, "xAxis"), ...axes(option, "yAxis")]) {
-      axis.axisLabel = { ...axis.axisLabel, color: axis.type === "category" ? ink : faint, fontSize: 12 };
+      axis.axisLabel = { ...axis.axisLabel, color: axis.type === "category" ? ink : faint, fontSize: 12, fontFamily: family };
       axis.nameTextStyle = { color: faint };
       axis.axisLine = { lineStyle: { color: rule }, ...axis.axisLine };
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
@@ -80,6 +119,17 @@
     }
     for (const axis of axes(option, "yAxis")) {
       if (axis.type === "category") Object.assign(axis.axisLabel, { width: narrow ? 92 : 190, overflow: narrow ? "break" : "truncate", interval: 0 });
+    }
+    for (const zoom of axes(option, "dataZoom")) {
+      if (zoom.type === "inside") Object.assign(zoom, { zoomOnMouseWheel: "ctrl", moveOnMouseWheel: false, preventDefaultMouseMove: false });
+      else Object.assign(zoom, { height: 22, bottom: 4, borderColor: rule, fillerColor: colour("accent-soft"), textStyle: { color: faint }, handleStyle: { color: colour("paper"), borderColor: colour("accent") }, moveHandleStyle: { color: rule }, dataBackground: { lineStyle: { opacity: 0 }, areaStyle: { opacity: 0 } }, brushSelect: false });
+    }
+    for (const axis of axes(option, "xAxis")) {
+      if (axis.type === "category" && option.series.some((s) => s.type === "line") && axis.axisLabel.interval === "0") Object.assign(axis.axisLabel, { interval: 0, width: narrow ? 56 : 120, overflow: "break" });
+    }
+    if (option.tooltip.formatter === functions.spellTip) {
+      const rows = axes(option, "yAxis")[0].data;
+      option.tooltip.formatter = (p) => functions.spellTip(p, rows);
     }
     for (const legend of axes(option, "legend")) {
       Object.assign(legend, { itemWidth: 18, itemHeight: 12, itemGap: narrow ? 8 : 14, textStyle: { color: ink }, inactiveColor: faint });

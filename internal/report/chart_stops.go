@@ -1,0 +1,103 @@
+package report
+
+import (
+	"cmp"
+	"html/template"
+	"slices"
+
+	"github.com/go-echarts/go-echarts/v2/charts"
+	"github.com/go-echarts/go-echarts/v2/opts"
+
+	"tuckline/internal/result"
+)
+
+// cause is one stop with its station, for the chart of stops.
+type cause struct {
+	Station string
+	result.Stop
+}
+
+func (s *subject) stopCauses() []cause {
+	var all []cause
+	for _, station := range s.Results.Stations {
+		for _, stop := range station.Stops {
+			if stop.Down.Mean > 0 || stop.PerHour.Mean > 0 {
+				all = append(all, cause{station.Name, stop})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b cause) int { return cmp.Compare(b.Down.Mean, a.Down.Mean) })
+	return all
+}
+
+// drawnStops is how many causes the chart has at most; the table has all.
+const drawnStops = 15
+
+// stopsSection shows what stops the stations, the longest first.
+func stopsSection(s *subject) (*section, error) {
+	all := s.stopCauses()
+	if len(all) == 0 {
+		return nil, nil
+	}
+	minutes := 60 * s.Window.Hours
+	heading := say("stops.heading", facts{
+		"Stop": all[0].Name, "Station": all[0].Station, "Window": s.Window.One, "Minutes": numberOf(all[0].Down, minutes).Mean,
+	})
+	option, err := s.stopsOption(all[:min(drawnStops, len(all))], described(heading))
+	if err != nil {
+		return nil, err
+	}
+	return &section{
+		ID: "stops", Heading: heading, Reading: say("stops.reading", facts{"Window": s.Window.One}),
+		Charts: []chart{{"stops", 70 + 30*min(drawnStops, len(all)), option}},
+		Table:  s.stopsTable(all, heading),
+	}, nil
+}
+
+func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) {
+	minutes := 60 * s.Window.Hours
+	var labels []string
+	var bars []opts.BarData
+	var intervals []opts.CustomData
+	var counts []opts.ScatterData
+	for i, c := range causes {
+		down, count := numberOf(c.Down, minutes), numberOf(c.PerHour, s.Window.Hours)
+		labels = append(labels, say("stop.at", facts{"Stop": c.Name, "Station": c.Station}))
+		f := facts{"Stop": c.Name, "Station": c.Station, "Class": c.Class, "Count": count.Mean, "Minutes": down, "Window": s.Window.One}
+		tip := say("stops.tip", f)
+		bars = append(bars, opts.BarData{Name: tip, Value: round3(c.Down.Mean * minutes)})
+		counts = append(counts, opts.ScatterData{Name: say("stops.label", f), Value: []any{round3(c.Down.High * minutes), i}})
+		intervals = append(intervals, opts.CustomData{
+			Name: tip, Value: []float64{float64(i), round3(c.Down.Mean * minutes), round3(c.Down.Low * minutes), round3(c.Down.High * minutes), 0},
+		})
+	}
+	bar := charts.NewBar()
+	bar.AddSeries("", bars, charts.WithItemStyleOpts(opts.ItemStyle{Color: "colour:down"}),
+		charts.WithBarChartOpts(opts.BarChart{BarCategoryGap: "45%"}))
+	whiskers := charts.NewCustom()
+	whiskers.AddSeries("", intervals, drawn("whisker", []int{1, 2, 3}, 0), colour("ink"))
+	bar.SetXAxis(labels).XYReversal()
+	beside := charts.NewScatter()
+	beside.AddSeries("", counts, colour("ink"), charts.WithScatterChartOpts(opts.ScatterChart{SymbolSize: 1}),
+		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "right", Formatter: "fn:name", Color: "colour:faint"}))
+	bar.Overlap(whiskers, beside)
+	x := valueAxis(say("stops.axis", facts{"Window": s.Window.One}), "fn:number")
+	x.Min = 0
+	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "130", "24"),
+		charts.WithXAxisOpts(x), charts.WithYAxisOpts(names(labels)))...)
+	return optionOf(bar)
+}
+
+func (s *subject) stopsTable(all []cause, caption string) table {
+	minutes := 60 * s.Window.Hours
+	var station, name, class []string
+	var down, count []result.Estimate
+	for _, c := range all {
+		station, name, class = append(station, c.Station), append(name, c.Name), append(class, c.Class)
+		down, count = append(down, c.Down), append(count, c.PerHour)
+	}
+	head := append(heads("stop", "station", "class"),
+		say("column.minutes", facts{"Window": s.Window.One}), say("column.count", facts{"Window": s.Window.One}))
+	return tableOf(caption, head, 3, textColumn(name), textColumn(station), textColumn(class),
+		columnOf(down, minutes), columnOf(count, s.Window.Hours))
+}

@@ -1,0 +1,84 @@
+package report
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"io"
+	"strconv"
+
+	"tuckline/internal/study"
+	"tuckline/sim"
+)
+
+// JSON writes results.json: the results with stable names, indented.
+func JSON(w io.Writer, o *study.Outcome) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(o.Results)
+}
+
+// ReplicationsCSV writes one row a replication. The columns are, in this order:
+//
+//	replication, ending, ended_at_h    its number, why and when it ended
+//	good_output                        good pieces of the answer in the window
+//	STATION cycles, scrapped_cycles    counts of cycles in the window
+//	STATION given, rejected, scrapped  pieces, as in results.json
+//	STATION STATE_s                    seconds in each state, held_s with finished output held
+//	STATION stops of CAUSE             how many began, then CAUSE_s: seconds, waiting included
+//	BUFFER mean_level, max_level       pieces
+//	BUFFER full_s, empty_s             seconds
+//	CREW requests, waited, busy_s, wait_s
+//
+// with a colon between a name and what follows it, as in "cartoner: given".
+func ReplicationsCSV(w io.Writer, o *study.Outcome) error {
+	columns := csvColumns(o)
+	rows := csv.NewWriter(w)
+	line := make([]string, len(columns))
+	for i, c := range columns {
+		line[i] = c.head
+	}
+	// The writer keeps its first error for the end.
+	_ = rows.Write(line)
+	for r := range o.Records {
+		for i, c := range columns {
+			line[i] = c.of(&o.Records[r])
+		}
+		_ = rows.Write(line)
+	}
+	rows.Flush()
+	return rows.Error()
+}
+
+// csvColumn is one column of replications.csv.
+type csvColumn struct {
+	head string
+	of   func(*sim.Record) string
+}
+
+func csvColumns(o *study.Outcome) []csvColumn {
+	answer := o.Scenario.Answer.CountedAfter
+	columns := []csvColumn{
+		{"replication", func(r *sim.Record) string { return strconv.Itoa(r.Replication) }},
+		{"ending", func(r *sim.Record) string { return r.End.String() }},
+		{"ended_at_h", func(r *sim.Record) string { return decimal(float64(r.EndedAt) / float64(sim.Hour)) }},
+		{"good_output", func(r *sim.Record) string { return integer(r.Stations[answer].Passed) }},
+	}
+	for i, station := range o.Results.Stations {
+		columns = append(columns, stationColumns(i, station)...)
+	}
+	for i, buffer := range o.Results.Buffers {
+		columns = append(columns, bufferColumns(i, buffer.Name)...)
+	}
+	for i, crew := range o.Results.Crews {
+		columns = append(columns, crewColumns(i, crew.Name)...)
+	}
+	return columns
+}
+
+func integer(n int64) string { return strconv.FormatInt(n, 10) }
+
+// seconds keeps every microsecond.
+func seconds(t sim.Micros) string { return decimal(float64(t) / float64(sim.Second)) }
+
+func decimal(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

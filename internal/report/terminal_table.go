@@ -1,0 +1,107 @@
+package report
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"tuckline/internal/result"
+)
+
+// stations writes the share of time in each state; where the states do not
+// fit side by side, the table goes on below.
+func (p *paper) stations(s *subject) {
+	p.gap()
+	p.paragraph(say("stations.title", nil))
+	names, long := make([]string, len(s.Results.Stations)), 0
+	for i, station := range s.Results.Stations {
+		names[i] = fit(spaced(station.Name), p.width/3)
+		long = max(long, utf8.RuneCountInString(names[i]))
+	}
+	var columns [][]string
+	for _, l := range looksIn(s.Results.Stations) {
+		columns = append(columns, stateColumn(s, l))
+	}
+	for len(columns) > 0 {
+		n := p.fitting(columns, long)
+		p.grid(names, columns[:n], long)
+		columns = columns[n:]
+	}
+}
+
+// stateColumn has the word of the state and a share for every station.
+func stateColumn(s *subject, l stateLook) []string {
+	shares := s.column(func(r result.Station) result.Estimate { return l.of(r.States) })
+	place := max(columnPlace(shares, 100), -1)
+	column := []string{l.Word()}
+	for _, e := range shares {
+		column = append(column, atPlace(e, 100, place).String())
+	}
+	return column
+}
+
+func widest(column []string) int {
+	width := 0
+	for _, text := range column {
+		width = max(width, utf8.RuneCountInString(text))
+	}
+	return width
+}
+
+// fitting is how many columns stand beside the names, at least one.
+func (p *paper) fitting(columns [][]string, names int) int {
+	room := p.width - 2 - names
+	for n, column := range columns {
+		if room -= columnWidth(column) + 2; room < 0 {
+			return max(n, 1)
+		}
+	}
+	return len(columns)
+}
+
+// columnWidth is that of the values, or of the longest word of the heading.
+func columnWidth(column []string) int {
+	return max(widest(column[1:]), widest(strings.Fields(column[0])))
+}
+
+// grid writes names and right-aligned columns under headings of several lines.
+func (p *paper) grid(names []string, columns [][]string, long int) {
+	var headings [][]string
+	deep := 0
+	for _, column := range columns {
+		h := folded(column[0], columnWidth(column))
+		headings, deep = append(headings, h), max(deep, len(h))
+	}
+	for row := range deep {
+		p.cells("", long, columns, func(c int) string {
+			if at := row - (deep - len(headings[c])); at >= 0 {
+				return headings[c][at]
+			}
+			return ""
+		})
+	}
+	for row, name := range names {
+		p.cells(name, long, columns, func(c int) string { return columns[c][row+1] })
+	}
+}
+
+func (p *paper) cells(name string, long int, columns [][]string, text func(int) string) {
+	line := "  " + padRight(name, long)
+	for c, column := range columns {
+		line += "  " + padLeft(text(c), columnWidth(column))
+	}
+	p.line(line)
+}
+
+// folded breaks a heading into lines no wider than its column.
+func folded(heading string, width int) []string {
+	var lines []string
+	for _, word := range strings.Fields(heading) {
+		last := len(lines) - 1
+		if last >= 0 && utf8.RuneCountInString(lines[last])+1+utf8.RuneCountInString(word) <= width {
+			lines[last] += " " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	return lines
+}
