@@ -66,22 +66,22 @@ func (f *flow) greatest(stations []Station, less int) float64 {
 // rigid derives the output of the line without any buffer, all stations tied
 // to one speed: 1/(1 + sum of down shares). Source: bufferless chain with
 // operation-dependent stops (Buzacott 1967; from memory). A station with only
-// part of the flow beside others stops only that part: its down share counts
-// with the square of its part, once for how rarely it is met, once for how much stands.
+// part of the flow beside others makes fewer cycles a piece, and its stops stop
+// only that part.
 func (b *Bounds) rigid(stations []Station) {
 	down, calendar := 0.0, 1.0
 	for i := range stations {
 		s := &stations[i]
-		if s.perCycle() <= 0 || s.Flow <= 0 || s.Set.Cycles <= 0 {
+		cycles := s.cyclesPerPiece()
+		if cycles == 0 || s.Set.Cycles <= 0 {
 			continue
 		}
-		rate := s.perCycle() / s.meanCycle(s.Set) / s.Flow
-		if b.Tied == 0 || rate < b.Tied {
+		if rate := 1 / (s.meanCycle(s.Set) * cycles); b.Tied == 0 || rate < b.Tied {
 			b.Tied = rate
 		}
-		perPiece := (s.downPerCycle + s.downPerRun*s.meanCycle(s.Set)) / s.perCycle()
-		down += s.Flow * s.Flow * perPiece
-		calendar *= 1 - s.Flow*(1-s.calendar)
+		part := ratio(s.Flow*s.Yield, s.lineYield)
+		down += part * cycles * (s.downPerCycle + s.downPerRun*s.meanCycle(s.Set))
+		calendar *= 1 - part*(1-s.calendar)
 	}
 	b.RigidEfficiency = calendar / (1 + down*b.Tied)
 	b.Rigid = b.Tied * b.RigidEfficiency

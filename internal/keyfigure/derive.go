@@ -1,6 +1,10 @@
 package keyfigure
 
-import "tuckline/internal/scenario"
+import (
+	"slices"
+
+	"tuckline/internal/scenario"
+)
 
 // Derive computes every derived figure of a scenario that has been read and checked.
 func Derive(s *scenario.Scenario) Figures {
@@ -22,11 +26,12 @@ func Derive(s *scenario.Scenario) Figures {
 		out.Stations[i].value()
 	}
 	joinStops(line, out.Stations)
+	out.Warnings = slices.Clone(s.Warnings)
 	out.addPlaces(f, s.Buffers)
 	out.Way = newWay(f, out.Places)
 	out.Stages = newStages(f, out.Stations)
 	out.Bounds = newBounds(f, out.Stations)
-	out.Warnings = append(append([]string(nil), s.Warnings...), out.warn()...)
+	out.Warnings = append(out.Warnings, out.warn()...)
 	return out
 }
 
@@ -39,7 +44,11 @@ func (out *Figures) addPlaces(f *flow, people []scenario.Buffer) {
 		}
 		out.Places = append(out.Places, newPlace(f, out.Stations, j, &words))
 	}
-	out.Places = append(out.Places, handOvers(f, out.Stations)...)
+	put, warning := handOvers(f.line, out.Stations)
+	out.Places = append(out.Places, put...)
+	if warning != "" {
+		out.Warnings = append(out.Warnings, warning)
+	}
 }
 
 // newWay puts stations and places in the order of the product; a hand-over

@@ -81,6 +81,7 @@ type Station struct {
 	// LeftOut names what the station has and the efficiency does not contain.
 	LeftOut []string
 
+	lineYield    float64 // Yield of all the flow that it shares with stations beside it
 	downPerCycle float64 // minutes of own stops and changes per cycle, without calendar stops and running clocks
 	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
 	calendar     float64 // product of every/(every+lasts) over calendar stops

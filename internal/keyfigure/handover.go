@@ -1,24 +1,36 @@
 package keyfigure
 
+import (
+	"slices"
+
+	"tuckline/sim"
+)
+
 // handOvers derives the places that the program puts where no buffer is
-// written: the smallest that cannot lock.
-func handOvers(f *flow, stations []Station) []Place {
-	var places []Place
-	for to := range stations {
-		for _, from := range f.before[to] {
-			if from >= len(stations) {
-				continue
-			}
-			a, b := &stations[from], &stations[to]
-			p := Place{
-				Name: a.Name + " to " + b.Name, Unit: a.GivesUnit, Kind: "hand-over",
-				From: []string{a.Name}, To: []string{b.Name},
-				Capacity: max(a.Gives, b.Takes) - 1,
-				Feed:     a.Set.Pieces, Drain: b.Top.Cycles * float64(b.Takes),
-			}
-			p.fill()
-			places = append(places, p)
-		}
+// written: the smallest that cannot lock, as compiling the line finds them.
+// The warning says why a line cannot be compiled; one that was read can.
+func handOvers(line *sim.Line, stations []Station) (places []Place, warning string) {
+	model, err := sim.Compile(*line)
+	if err != nil {
+		return nil, "This line cannot run: " + err.Error()
 	}
-	return places
+	for _, put := range model.Places() {
+		if !put.HandOver {
+			continue
+		}
+		p := Place{Name: put.Name, Kind: "hand-over", From: put.From, To: put.To, Capacity: put.Capacity}
+		for i := range stations {
+			s := &stations[i]
+			if slices.Contains(put.From, s.Name) {
+				p.Unit = s.GivesUnit
+				p.Feed += s.Set.Pieces
+			}
+			if slices.Contains(put.To, s.Name) {
+				p.Drain += s.Top.Cycles * float64(s.Takes)
+			}
+		}
+		p.fill()
+		places = append(places, p)
+	}
+	return places, ""
 }

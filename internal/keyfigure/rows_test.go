@@ -104,16 +104,16 @@ func TestBeltThatIsTooShort(t *testing.T) {
 	}
 }
 
-// A fast step that leaves the qualified dwell is said with the speed.
+// A fast step that leaves the qualified dwell is said with the speed. Hand
+// computation: 0.45 of a cycle of 0.6 s.
 func TestFastStepOutsideDwell(t *testing.T) {
 	s := lowmere()
-	s.Line.Stations[0].Steps = []sim.SpeedStep{{Cycle: 800_000}} // 75/min, dwell 0.36 s
-	s.Stations[0].TopCycle = 800_000
+	s.Stations[1].Sealing = scenario.Sealing{DwellShare: 0.45, DwellMin: 300_000, DwellMax: 400_000}
 	f := Derive(s)
-	if d := f.Stations[0].Dwell; !d.SetInside || d.FastestInside {
+	if d := f.Stations[1].Dwell; !d.SetInside || d.FastestInside {
 		t.Errorf("%+v", d)
 	}
-	want := "At 75 cycles/min blister machine is outside its qualified dwell: 0.36 s, but 0.4 to 0.6 s is qualified, which allows 45 to 67.5 cycles/min."
+	want := "At 100 cycles/min cartoner is outside its qualified dwell: 0.27 s, but 0.3 to 0.4 s is qualified, which allows 67.5 to 90 cycles/min."
 	if f.Warnings[0] != want {
 		t.Errorf("got %q, want %q", f.Warnings[0], want)
 	}

@@ -11,31 +11,35 @@ func (f *Figures) sentences() []string {
 	if b.Unlimited <= 0 {
 		return nil
 	}
-	out := []string{f.constraintText()}
-	out = append(out, fmt.Sprintf("Upper bound with buffers without limit: %s %s/h on average.", fixed(60*b.Unlimited, 0), f.Unit))
-	rigid := "Without any buffer"
-	if !b.Buffered {
-		rigid = "This line has no buffer; as one rigid line"
+	out := []string{
+		fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
+			f.constraintText(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)),
+		fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h with rejects taken off.",
+			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit),
 	}
-	out = append(out, fmt.Sprintf("%s: about %s %s/h, %s of the tied speed (%s %s/h, rejects taken off).",
-		rigid, fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit))
 	if left := f.leftOut(); left != "" {
-		out = append(out, "By arithmetic, without "+left+"; a run counts them too.")
+		out = append(out, "This is arithmetic without "+left+"; a run counts them too.")
 	}
 	return out
 }
 
 func (f *Figures) constraintText() string {
-	b := &f.Bounds
-	rate := fmt.Sprintf("at most %s %s/min get through in the long run", number(b.Unlimited), f.Unit)
+	names := f.Bounds.Constraint
 	switch {
-	case len(b.Constraint) == 1:
-		return fmt.Sprintf("The constraint is %s: %s.", b.Constraint[0], rate)
-	case f.sameStage(b.Constraint):
-		return fmt.Sprintf("The constraint is %s together: %s.", strings.Join(b.Constraint, " and "), rate)
+	case len(names) == 1:
+		return "The constraint is " + names[0] + "."
+	case f.sameStage(names):
+		return "The constraint is " + strings.Join(names, " and ") + " together."
 	default:
-		return fmt.Sprintf("No single constraint: %s. As narrow as each other are: %s.", rate, strings.Join(b.Constraint, ", "))
+		return "No single constraint: equally narrow are " + strings.Join(names, ", ") + "."
 	}
+}
+
+func (f *Figures) rigidText() string {
+	if f.Bounds.Buffered {
+		return "Without any buffer it makes"
+	}
+	return "It has no buffer; as one rigid line it makes"
 }
 
 // sameStage tells whether all these stations stand side by side.

@@ -73,8 +73,10 @@ func (s *Station) effective(r Rate, efficiency float64) Rate {
 	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
 }
 
-// perCycle is the number of counted answer pieces that one cycle brings.
-func (s *Station) perCycle() float64 { return float64(s.Gives) * s.PerPiece * s.Yield }
+// cyclesPerPiece is the number of its cycles for each counted answer piece of the line, 0 if none gets there.
+func (s *Station) cyclesPerPiece() float64 {
+	return ratio(s.Flow, float64(s.Gives)*s.PerPiece*s.lineYield)
+}
 
 // value fills in what depends on the worth of a piece at the count.
 func (s *Station) value() {
@@ -111,10 +113,10 @@ func groupDown(stations []Station, group []int, one int, speed func(*Station) Ra
 	down := s.downPerCycle
 	for _, j := range group {
 		other := &stations[j]
-		if j == one || other.perCycle() <= 0 || s.Flow <= 0 || speed(other).Cycles <= 0 {
+		if j == one || speed(other).Cycles <= 0 {
 			continue
 		}
-		cycles := s.perCycle() / other.perCycle() * other.Flow / s.Flow
+		cycles := ratio(other.cyclesPerPiece(), s.cyclesPerPiece())
 		down += cycles * (other.downPerCycle + other.downPerRun*other.meanCycle(speed(other)))
 	}
 	return down

@@ -56,14 +56,18 @@ func (f *Figures) writeRates(b *strings.Builder) {
 		long = max(long, utf8.RuneCountInString(clipped(s.Name)))
 	}
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintf(t, "  %-*s\tset\ttop\talone\teffective\tat most\t\n", long, "")
-	for _, entry := range f.Way {
-		if entry.Place {
-			continue
+	row := func(name string, columns ...string) {
+		fmt.Fprintf(t, "  %-*s\t%s\t\n", long, clipped(name), strings.Join(columns, "\t"))
+	}
+	row("", "set", "top", "alone", "effective", "at most")
+	for _, stage := range f.Stages {
+		for _, i := range stage.Stations {
+			s := &f.Stations[i]
+			row(s.Name, fixed(s.Set.Answer, 1), fixed(s.Top.Answer, 1), percent(s.Alone), fixed(s.Effective.Answer, 1), fixed(s.AtMost.Answer, 1))
 		}
-		s := &f.Stations[entry.Index]
-		fmt.Fprintf(t, "  %-*s\t%s\t%s\t%s\t%s\t%s\t\n", long, clipped(s.Name), fixed(s.Set.Answer, 1), fixed(s.Top.Answer, 1),
-			percent(s.Alone), fixed(s.Effective.Answer, 1), fixed(s.AtMost.Answer, 1))
+		if len(stage.Stations) > 1 {
+			row("  together", fixed(stage.Set, 1), fixed(stage.Top, 1), "", fixed(stage.Effective, 1), fixed(stage.AtMost, 1))
+		}
 	}
 	// A strings.Builder does not fail.
 	_ = t.Flush()

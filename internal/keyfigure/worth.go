@@ -1,5 +1,7 @@
 package keyfigure
 
+import "slices"
+
 // worth is what pieces in a joint are worth at the count, and how much of the
 // line's flow passes through.
 type worth struct {
@@ -26,6 +28,22 @@ func (f *flow) spread(stations []Station, counted int) {
 		queue = append(queue, f.spreadBack(stations, joints, at)...)
 		queue = append(queue, f.spreadOn(stations, joints, at)...)
 	}
+	f.spreadYield(stations, joints)
+}
+
+// spreadYield gives every station the yield of all the flow that it shares
+// with those beside it.
+func (f *flow) spreadYield(stations []Station, joints []worth) {
+	for i := range stations {
+		s := &stations[i]
+		if in := f.in[i]; in >= 0 {
+			s.lineYield = joints[in].yield
+			continue
+		}
+		s.lineYield = meanOver(stations, f.joints[f.out[i]].feeders, (*Station).givesPerMinute, func(k int) (float64, bool) {
+			return stations[k].Yield, f.in[k] < 0
+		})
+	}
 }
 
 // spreadBack values the stations that feed a joint, then what they take from.
@@ -46,8 +64,10 @@ func (f *flow) spreadBack(stations []Station, joints []worth, at int) (reached [
 		joints[in] = worth{
 			known:    true,
 			perPiece: s.PerPiece * float64(s.Gives) / float64(s.Takes),
-			yield:    meanYield(stations, f.joints[in].takers, feeders),
-			share:    s.Flow / portion(stations, f.joints[in].takers, i, (*Station).takesPerMinute),
+			yield: meanOver(stations, f.joints[in].takers, (*Station).takesPerMinute, func(k int) (float64, bool) {
+				return stations[k].Yield, slices.Contains(feeders, k)
+			}),
+			share: ratio(s.Flow, portion(stations, f.joints[in].takers, i, (*Station).takesPerMinute)),
 		}
 		reached = append(reached, in)
 	}
@@ -64,30 +84,39 @@ func (f *flow) spreadOn(stations []Station, joints []worth, at int) (reached []i
 		}
 		s := &stations[i]
 		share := joints[at].share * portion(stations, takers, i, (*Station).takesPerMinute)
+		good := meanOver(stations, f.joints[out].feeders, (*Station).givesPerMinute, func(k int) (float64, bool) {
+			return stations[k].GoodShare, slices.Contains(takers, k)
+		})
 		joints[out] = worth{
 			known:    true,
 			perPiece: joints[at].perPiece * float64(s.Takes) / float64(s.Gives),
-			yield:    joints[at].yield / max(s.GoodShare, 1e-9),
-			share:    share / portion(stations, f.joints[out].feeders, i, (*Station).givesPerMinute),
+			yield:    ratio(joints[at].yield, good),
+			share:    ratio(share, portion(stations, f.joints[out].feeders, i, (*Station).givesPerMinute)),
 		}
 		reached = append(reached, out)
 	}
 	return reached
 }
 
-// meanYield is the yield before stations side by side: that of each of them
-// that is valued, by the flow that it takes.
-func meanYield(stations []Station, takers, valued []int) float64 {
+// meanOver is the mean of a value over those stations side by side that have
+// it, by the flow that they take or give.
+func meanOver(stations []Station, side []int, rate func(*Station) float64, value func(int) (float64, bool)) float64 {
 	sum, weight := 0.0, 0.0
-	for _, i := range takers {
-		for _, v := range valued {
-			if v == i {
-				sum += stations[i].Yield * stations[i].takesPerMinute()
-				weight += stations[i].takesPerMinute()
-			}
+	for _, i := range side {
+		if v, has := value(i); has {
+			sum += v * rate(&stations[i])
+			weight += rate(&stations[i])
 		}
 	}
-	return sum / weight
+	return ratio(sum, weight)
+}
+
+// ratio is 0 where nothing flows.
+func ratio(a, b float64) float64 {
+	if b == 0 {
+		return 0
+	}
+	return a / b
 }
 
 // portion is the part of one of several stations side by side: flow divides in
@@ -97,7 +126,7 @@ func portion(stations []Station, side []int, one int, rate func(*Station) float6
 	for _, i := range side {
 		sum += rate(&stations[i])
 	}
-	return rate(&stations[one]) / sum
+	return ratio(rate(&stations[one]), sum)
 }
 
 func (s *Station) givesPerMinute() float64 { return s.Set.Cycles * float64(s.Gives) }
