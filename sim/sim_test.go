@@ -63,29 +63,3 @@ func compile(t testing.TB, l sim.Line) *sim.Model {
 	return m
 }
 
-func BenchmarkREF(b *testing.B)  { benchmarkLine(b, refLine(b, 600_000, 400_000, 3*sim.Second)) }
-func BenchmarkREFW(b *testing.B) { benchmarkLine(b, refLine(b, 900_000, 200_000, sim.Second)) }
-
-// benchmarkLine runs replications of 9 h; one op is one of them.
-func benchmarkLine(b *testing.B, line sim.Line) {
-	b.Run("plain", func(b *testing.B) {
-		e := compile(b, line).NewEngine()
-		var cycles, events int64
-		b.ReportAllocs()
-		for i := 0; b.Loop(); i++ {
-			rec := e.Run(sim.Options{Seed: 1, Replication: i, Measure: 9 * sim.Hour})
-			events += rec.Events
-			for _, s := range rec.Stations {
-				cycles += s.Cycles
-			}
-		}
-		b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(cycles), "ns/cycle")
-		b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(events), "ns/event")
-	})
-}
-
-func TestREFRuns(t *testing.T) {
-	m := compile(t, refLine(t, 600_000, 400_000, 3*sim.Second))
-	rec := m.NewEngine().Run(sim.Options{Seed: 1, Replication: 1, WarmUp: sim.Hour, Measure: 8 * sim.Hour})
-	t.Logf("%+v", rec)
-}

@@ -149,7 +149,6 @@ func (e *Engine) Run(o Options) plan.Record {
 			break
 		}
 		e.now = t
-		rec.Events++
 		e.end(timer)
 		for more {
 			if timer = e.cal.due(timer+1, t); timer < 0 {
@@ -183,6 +182,7 @@ func (e *Engine) instant() {
 
 // end does what one timer is due for.
 func (e *Engine) end(timer int) {
+	e.rec.Events++
 	t := &e.timers
 	switch {
 	case timer < t.transit:
