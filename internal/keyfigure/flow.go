@@ -13,7 +13,7 @@ type flow struct {
 	line    *sim.Line
 	joints  []joint
 	in, out []int // by station; in is -1 for supply from outside
-	// feeds and takes have, for every node, the nodes next to it. Nodes are
+	// before and after have, for every node, the nodes next to it. Nodes are
 	// the stations, then the buffers.
 	before, after [][]int
 }

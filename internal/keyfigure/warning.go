@@ -1,9 +1,6 @@
 package keyfigure
 
-import (
-	"fmt"
-	"strings"
-)
+import "fmt"
 
 // warn lists whole sentences about what changes how the figures may be used.
 func (f *Figures) warn() []string {
@@ -20,9 +17,6 @@ func (f *Figures) warn() []string {
 		if s.PerPiece == 0 {
 			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, f.CountedAfter, f.Unit))
 		}
-	}
-	if text := f.filledInTime(); text != "" {
-		all = append(all, text)
 	}
 	for i := range f.Places {
 		p := &f.Places[i]
@@ -46,20 +40,4 @@ func (s *Station) outsideDwell() string {
 	}
 	return fmt.Sprintf("At %s cycles/min %s is outside its qualified dwell: %s s, but %s to %s s is qualified, which allows %s to %s cycles/min.",
 		number(speed), s.Name, number(dwell), number(d.Min), number(d.Max), number(d.Slowest), number(d.Quickest))
-}
-
-// filledInTime names the materials whose refill never stops a station in the model.
-func (f *Figures) filledInTime() string {
-	var names []string
-	for _, s := range f.Stations {
-		for _, m := range s.Materials {
-			if m.FilledInTime {
-				names = append(names, m.Name+" of "+s.Name)
-			}
-		}
-	}
-	if len(names) == 0 {
-		return ""
-	}
-	return "Counted as filled in time, so that no refill ever stops the line: " + strings.Join(names, ", ") + "."
 }

@@ -1,0 +1,108 @@
+package keyfigure
+
+// Station has the figures of one station.
+type Station struct {
+	Name                 string
+	TakesUnit, GivesUnit string
+	Takes, Gives         int64
+	// Set and Top are nominal: nothing is stopped, nothing rejected. Top equals
+	// Set where no top speed is written.
+	Set, Top Rate
+	// Fastest is the highest speed that the station can come to run at: the set
+	// speed or the fastest of its speed steps.
+	Fastest Rate
+	// GroupSeconds is what the longer cycle of a group adds to the mean cycle.
+	GroupSeconds float64
+	// Alone is the efficiency alone, 0 to 1: 1/(1 + sum of DownShare of its own
+	// stops and changes), times every/(every + lasts) of each calendar stop.
+	// Waiting for the crew, ramp and restart scrap are not in it.
+	Alone float64
+	// Joined is the same with the stops of the stations that stop with it.
+	Joined     float64
+	JoinedWith []string
+	// GoodShare is 1 less the share of rejects.
+	GoodShare float64
+	// Yield is the number of counted answer pieces per nominal answer piece that
+	// the station gives: rejects from here to the count. Above 1 for stations after the count.
+	Yield float64
+	// PerPiece is the number of answer pieces that one piece given is worth,
+	// from takes and gives along the flow; 0 for a station without a way to the count.
+	PerPiece float64
+	// Flow is the share of the line's flow that passes here, 1 for a station without a parallel one.
+	Flow float64
+	// Effective is the mean rate of good pieces alone at set speed: set speed,
+	// group addition included, times Alone. Source: V-curve on speed times isolated
+	// efficiency. In answer pieces it is what is left of them at the count.
+	Effective Rate
+	// AtMost is the same at the fastest speed in use and with the stops of
+	// joined stations: no line can get more through the station in the long run.
+	AtMost    Rate
+	Stops     []Stop
+	Materials []Material
+	// WebSpeed is in m/min at set speed, 0 without a web.
+	WebSpeed float64
+	// Dwell is nil without a sealing share.
+	Dwell *Dwell
+	// LeftOut names what the station has and the efficiency does not contain.
+	LeftOut []string
+
+	lineYield    float64 // Yield of all the flow that it shares with stations beside it
+	downPerCycle float64 // minutes of own stops and changes per cycle, without calendar stops and running clocks
+	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
+	calendar     float64 // product of every/(every+lasts) over calendar stops
+}
+
+// Stop has the figures of one cause.
+type Stop struct {
+	Name, Class string
+	// Clock is the word of its clock: cycles, pieces, running or calendar.
+	Clock string
+	// Every is the mean of its law in its own unit: cycles, pieces or minutes,
+	// the stop rate factor included.
+	Every float64
+	// Minutes is the mean interval at set speed, in minutes of running (calendar: of the calendar).
+	Minutes float64
+	// Lasts is the mean work, in minutes.
+	Lasts float64
+	// DownShare is Lasts/Minutes: minutes down per minute of running at set speed.
+	DownShare float64
+}
+
+// Material has the figures of one reel, magazine or hopper.
+type Material struct {
+	Name, Kind string
+	// Unit is "m" or the plural of its pieces; Amount, PerCycle, PerMinute and Refill are in it.
+	Unit string
+	// Wound is the length on a full reel in m, 0 if no diameters are given.
+	Wound float64
+	// Amount is what a full stock holds that can be used.
+	Amount float64
+	// PerCycle and PerMinute are its use, at set speed.
+	PerCycle, PerMinute float64
+	// Refill is what a change adds.
+	Refill float64
+	// Minutes is how long a full stock lasts at set speed, RefillMinutes how long one refill.
+	Minutes, RefillMinutes float64
+	// Pieces is the number of pieces that the station gives from one full stock.
+	Pieces float64
+	// Lasts is the mean change, in minutes; DownShare is Lasts/RefillMinutes, 0 if filled in time.
+	Lasts, DownShare float64
+	// FilledInTime: it never stops the station in the model.
+	FilledInTime bool
+	// AlarmMinutes is what is left at the alarm, in minutes at set speed; 0 without alarm.
+	AlarmMinutes float64
+}
+
+// Dwell has the figures of the sealing tool. Source: dwell = share × 60 / cycles per minute.
+type Dwell struct {
+	Share float64
+	// Set and Fastest are the dwell in seconds at set speed and at the fastest speed in use.
+	Set, Fastest float64
+	// Qualified says that a range is given: Min to Max, in seconds.
+	Qualified bool
+	Min, Max  float64
+	// Slowest and Quickest are the allowed speeds in cycles per minute.
+	Slowest, Quickest float64
+	// SetInside and FastestInside say whether the dwell lies in the qualified range.
+	SetInside, FastestInside bool
+}
