@@ -1,0 +1,170 @@
+package sim_test
+
+import (
+	"fmt"
+
+	"tuckline/sim"
+)
+
+// holder collects what does not hold in a record.
+type holder struct {
+	line  sim.Line
+	m     *sim.Model
+	o     sim.Options
+	rec   *sim.Record
+	trace *sim.Trace
+	found []string
+}
+
+func (h *holder) fault(format string, args ...any) {
+	h.found = append(h.found, fmt.Sprintf(format, args...))
+}
+
+func (h *holder) same(what string, a, b int64) {
+	if a != b {
+		h.fault("%s: %d is not %d", what, a, b)
+	}
+}
+
+func (h *holder) atMost(what string, a, b int64) {
+	if a > b {
+		h.fault("%s: %d is more than %d", what, a, b)
+	}
+}
+
+// faults lists what must hold for every line and does not hold in this record:
+// conservation of pieces, times that sum to the window, levels within the
+// capacity, and, with a trace, the same figures from the trace.
+func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *sim.Trace) []string {
+	h := &holder{line: line, m: m, o: o, rec: rec, trace: trace}
+	h.same("window", int64(rec.Window), int64(o.Measure))
+	for i := range rec.Stations {
+		h.stationPieces(i)
+		h.stationTimes(i)
+	}
+	for i := range rec.Buffers {
+		h.place(i)
+	}
+	for i := range rec.Crews {
+		h.crew(i)
+	}
+	if trace != nil {
+		h.tracedStations()
+		h.tracedLevels()
+		h.tracedStops()
+	}
+	return h.found
+}
+
+// stationPieces: what is taken is worked or still inside; what cycles give is passed
+// on, rejected, scrapped or still held.
+func (h *holder) stationPieces(i int) {
+	s, r := &h.line.Stations[i], &h.rec.Stations[i]
+	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.InputInside[1]-r.InputInside[0])
+	h.same(s.Name+" given and scrapped", r.Given+r.Scrapped, s.Gives*r.Cycles)
+	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
+	h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed+r.OutputInside[1]-r.OutputInside[0])
+	h.atMost(s.Name+" rejected", r.Rejected, r.Given)
+	if s.Supply > 0 {
+		h.atMost(s.Name+" taken of the supply", r.Taken, s.Supply)
+	}
+	for edge := range 2 {
+		if in := r.InputInside[edge]; in != 0 && in != s.Takes {
+			h.fault("%s: %d pieces in the cycle under way", s.Name, in)
+		}
+		h.atMost(s.Name+" output held", r.OutputInside[edge], s.Gives)
+		if s.BlocksBefore {
+			h.same(s.Name+" output held", r.OutputInside[edge], 0)
+		}
+	}
+}
+
+// stationTimes: the states sum to the window; stops that do not overlap sum to
+// waiting and down; only what is held can block after a cycle.
+func (h *holder) stationTimes(i int) {
+	s, r := &h.line.Stations[i], &h.rec.Stations[i]
+	sum := sim.Micros(0)
+	for state, d := range r.States {
+		if d < 0 {
+			h.fault("%s is %s for less than no time", s.Name, sim.State(state))
+		}
+		sum += d
+	}
+	h.same(s.Name+" states", int64(sum), int64(h.o.Measure))
+	if s.BlocksBefore {
+		h.same(s.Name+" holding", int64(r.Holding), 0)
+	} else {
+		h.atMost(s.Name+" blocked", int64(r.States[sim.Blocked]), int64(r.Holding))
+	}
+	stopped, overlap := sim.Micros(0), h.inGroup(s)
+	for j, c := range h.m.StopNames(i) {
+		stopped += r.Stops[j].Waiting + r.Stops[j].Down
+		overlap = overlap || isCalendar(s, c)
+	}
+	down := r.States[sim.Waiting] + r.States[sim.Down]
+	if !overlap {
+		h.same(s.Name+" down", int64(down), int64(stopped))
+	} else if !h.inGroup(s) {
+		h.atMost(s.Name+" down", int64(down), int64(stopped))
+	}
+}
+
+func isCalendar(s *sim.Station, stop string) bool {
+	for i := range s.Stops {
+		if s.Stops[i].Name == stop {
+			return s.Stops[i].Clock == sim.CalendarClock
+		}
+	}
+	return false
+}
+
+func (h *holder) inGroup(s *sim.Station) bool {
+	for i := range h.line.Stations {
+		if h.line.Stations[i].StopsWith == s.Name {
+			return true
+		}
+	}
+	return s.StopsWith != ""
+}
+
+// place: what enters comes out or stays, and comes from and goes to the neighbours.
+func (h *holder) place(i int) {
+	p, r := h.m.Places()[i], &h.rec.Buffers[i]
+	h.same(p.Name+" level", r.In-r.Out, r.Level[1]-r.Level[0])
+	if p.Capacity != sim.Unlimited {
+		h.atMost(p.Name+" level", max(r.Max, r.Level[0], r.Level[1]), p.Capacity)
+		h.atMost(p.Name+" level time", r.LevelTime, p.Capacity*int64(h.o.Measure))
+	}
+	if min(r.Level[0], r.Level[1], r.In, r.Out) < 0 {
+		h.fault("%s: a level or a count below 0", p.Name)
+	}
+	h.atMost(p.Name+" in transit", r.TransitTime, r.LevelTime)
+	h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))
+	h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken }))
+	sum := sim.Micros(0)
+	for _, d := range r.Classes {
+		sum += d
+	}
+	if r.Classes != nil {
+		h.same(p.Name+" classes", int64(sum), int64(h.o.Measure))
+	}
+}
+
+// flow sums over neighbours: stations by pieces, a place that feeds by what left
+// it, a place that is fed by what this one gave to it.
+func (h *holder) flow(names []string, pieces func(*sim.StationRecord) int64) int64 {
+	sum := int64(0)
+	for _, name := range names {
+		for i := range h.line.Stations {
+			if h.line.Stations[i].Name == name {
+				sum += pieces(&h.rec.Stations[i])
+			}
+		}
+		for i, p := range h.m.Places() {
+			if p.Name == name {
+				sum += h.rec.Buffers[i].Out
+			}
+		}
+	}
+	return sum
+}
