@@ -65,10 +65,11 @@ type rest interface {
 
 func (r *reader) decodeRest(e tree.Entry, into rest, path string) { into.add(r, e, path) }
 
-// missing complains about words that have to be there.
+// missing complains about words that have to be there. An entry that copies
+// another has what that one has, or was complained about.
 func (r *reader) missing(n *tree.Node, known vocabulary, seen map[string]bool, path string) {
 	for _, w := range known.words {
-		if w.tag.Get("need") == "yes" && !seen[w.name] {
+		if w.tag.Get("need") == "yes" && !seen[w.name] && !seen["like"] {
 			r.complain(at{n, path}, "%s needs %q%s", known.section, w.name, such(w.name+": "+w.eg()))
 		}
 	}
