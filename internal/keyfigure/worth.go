@@ -15,7 +15,9 @@ type worth struct {
 }
 
 // spread carries the worth of a piece from the count through the whole line,
-// against the flow and with it, and writes it into the stations.
+// against the flow and with it, and writes it into the stations. Where several
+// stations in a row stand in each branch between a split and a merge, the
+// yield before the split is that of the branch met first.
 func (f *flow) spread(stations []Station, counted int) {
 	if counted < 0 || counted >= len(stations) {
 		return
