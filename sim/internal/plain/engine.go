@@ -78,6 +78,9 @@ func (e *Engine) connect() {
 		}
 		s := &e.stations[p.Station]
 		n.station = s
+		if n.next != nil && n.next.plan.Feeders[0] == k {
+			n.next.first = s
+		}
 		s.plan, s.index, s.node = &e.plan.Stations[p.Station], p.Station, k
 		s.in, s.next = e.linkAt(s.plan.In), n.next
 		s.alone = n.next != nil && len(n.next.plan.Feeders) == 1 && !p.Room.Armed && p.Room.StopLink == plan.None

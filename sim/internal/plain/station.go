@@ -78,6 +78,8 @@ type link struct {
 	// moving are the batches in transit, a ring.
 	moving ring
 	timer  int // of the first arrival
+	// first is the first feeder by name, nil if that is a link.
+	first *station
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
 	mark  plan.Micros

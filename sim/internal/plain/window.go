@@ -161,6 +161,12 @@ func (e *Engine) atEdge(edge int) {
 	}
 }
 
+// full says that the whole output of the first feeder does not fit; what it has
+// reserved for itself is room for it.
+func (l *link) full() bool {
+	return l.first == nil || l.plan.Gives > l.free()+l.first.reserved
+}
+
 // clock counts the level of a link up to now; it is called before every change.
 func (e *Engine) clock(l *link) {
 	dt := e.now - l.mark
@@ -169,8 +175,10 @@ func (e *Engine) clock(l *link) {
 	}
 	rec := l.rec
 	rec.LevelTime += l.level * int64(dt)
-	rec.TransitTime += (l.level - l.arrived) * int64(dt)
-	if l.plan.Gives > l.free() {
+	if l.plan.Transit > 0 {
+		rec.TransitTime += (l.level - l.arrived) * int64(dt)
+	}
+	if l.plan.Gives > l.free() && l.full() {
 		rec.Full += dt
 	}
 	if l.arrived < l.plan.Takes {

@@ -1,0 +1,52 @@
+package sim_test
+
+import (
+	"testing"
+
+	"tuckline/sim"
+)
+
+// The example again, with scrap after a standstill of more than 4.5 s. A works until 7,
+// is blocked until 8 and down until 12, with no work done between: one pause of 5 s.
+func TestStandstillOfBlockedAndThenDownIsOne(t *testing.T) {
+	a := one("A", "", 2)
+	a.Stops = []sim.Stop{{Name: "jam", Every: sim.Fixed(3), Lasts: sec(4)}}
+	a.AfterStandstill = []sim.ScrapRule{{LongerThan: 4_500_000, Cycles: 1}}
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, one("B", "A", 3)}},
+		measure: 16 * s,
+		want: `
+			0  A running, B starved
+			2  B running
+			4  A blocked
+			5  A running
+			7  A blocked
+			8  A down (jam)
+			11 B starved
+			12 A running        # after 5 s of standstill; this cycle, until 14, is scrapped
+		`,
+		counts: `A: cycles 4, scrapped cycles 1, passed 3; B: cycles 3`,
+	}.follow(t)
+}
+
+// A stop ends at the instant at which a stop of the calendar begins: no work is done
+// between them, so that it is one standstill of 8 s.
+func TestStandstillOfTwoStopsInARowIsOne(t *testing.T) {
+	a := one("A", "", 10)
+	a.Stops = []sim.Stop{
+		{Name: "jam", Every: sec(2), Clock: sim.RunningClock, Lasts: sec(5)},
+		{Name: "check", Every: sec(7), Clock: sim.CalendarClock, Lasts: sec(3)},
+	}
+	a.AfterStandstill = []sim.ScrapRule{{LongerThan: 6 * s, Cycles: 1}}
+	course{
+		line:    sim.Line{Stations: []sim.Station{a}},
+		measure: 11 * s,
+		want: `
+			0  A running
+			2  A down (jam)     # 2 s of running
+			7  A down (check)   # the jam took 5 s, the check comes at 7
+			10 A running        # the check took 3 s
+		`,
+		counts: `A: running 3 s, down 8 s, restarts 1, jam down 5 s, check down 3 s`,
+	}.follow(t)
+}
