@@ -106,8 +106,8 @@ func flagFault(command *cobra.Command, err error) error {
 		flag := invalid.GetFlag()
 		return inputFault{fmt.Errorf("--%s %s: %s", flag.Name, invalid.GetValue(), invalid.Unwrap())}
 	case errors.As(err, &missing):
-		flag := missing.GetFlag()
-		return inputFault{fmt.Errorf("--%s: the value is missing: %s", flag.Name, flag.Usage)}
+		_, usage := pflag.UnquoteUsage(missing.GetFlag())
+		return inputFault{fmt.Errorf("--%s: the value is missing: %s", missing.GetFlag().Name, usage)}
 	}
 	return inputFault{err}
 }

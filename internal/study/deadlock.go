@@ -3,6 +3,7 @@ package study
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"tuckline/sim"
 )
@@ -16,8 +17,9 @@ type DeadlockError struct {
 }
 
 func (e *DeadlockError) Error() string {
-	return fmt.Sprintf("the line locks: in replication %d %s wait for each other from %.2f h on, so there is no answer; give the buffers between them more places",
-		e.Replication, strings.Join(e.Stations, ", "), hours(e.Since))
+	since := (time.Duration(e.Since) * time.Microsecond).Round(time.Second)
+	return fmt.Sprintf("the line locks: in replication %d, from %s after its start, %s wait for each other for ever, so there is no answer; give the places between them more room",
+		e.Replication, since, strings.Join(e.Stations, ", "))
 }
 
 // locked is the deadlock of the first replication that has one.

@@ -126,7 +126,7 @@ func TestPartsGiveTheBytesOfOneRun(t *testing.T) {
 		var parts []result.Part
 		for _, span := range [][2]int{{1, cut}, {cut + 1, 7}} {
 			o := mustRun(t, s, Options{From: span[0], To: span[1], Workers: cut})
-			parts = append(parts, throughFile(t, result.NewPart(Hash(s), s.Run.Seed, o.Records)))
+			parts = append(parts, throughFile(t, result.NewPart(s.Hash(), s.Run.Seed, o.Records)))
 		}
 		records, err := result.Join(parts[1], parts[0])
 		if err != nil {

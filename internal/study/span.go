@@ -83,7 +83,7 @@ func (j *job) span(o *Outcome) {
 	for _, end := range []bound{j.none, j.unlimited} {
 		if err := locked(end.records); err != nil {
 			o.Span = Span{Buffered: true}
-			o.Results.Warnings = append(o.Results.Warnings, "The span from no buffer to buffers without limit is not shown: "+err.Error()+".")
+			o.Results.Warnings = append(o.Results.Warnings, "The span from no buffer to buffers without limit is not shown; at one end of it "+err.Error()+".")
 			return
 		}
 	}

@@ -22,7 +22,7 @@ func Summarise(s *scenario.Scenario, m *sim.Model, records []sim.Record, show []
 func (v view) results(show []string) result.Results {
 	s, places := v.scenario, v.model.Places()
 	r := result.Results{
-		Format: result.Format, Title: s.Title, ScenarioHash: Hash(s), Seed: s.Run.Seed,
+		Format: result.Format, Title: s.Title, ScenarioHash: s.Hash(), Seed: s.Run.Seed,
 		Replications: len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.Run.Measure), WarmUpHours: hours(s.Run.WarmUp),
 		Engine: engineName, EngineReason: engineReason,
