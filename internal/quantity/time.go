@@ -40,6 +40,8 @@ func ParseRate(text string) (Rate, error) {
 	switch {
 	case !found:
 		return Rate{}, fmt.Errorf("%s is not a rate; write it as 60/min", quote(text))
+	case !known && meant[strings.TrimSpace(per)] != "":
+		return Rate{}, fmt.Errorf("%s is written %s here: %s/%[2]s", quote(strings.TrimSpace(per)), meant[strings.TrimSpace(per)], FormatNumber(number))
 	case !known:
 		return Rate{}, fmt.Errorf("%s is not a unit of time; write 60/min, 1/s or 3600/h", quote(strings.TrimSpace(per)))
 	case number <= 0:

@@ -59,6 +59,14 @@ func (d *dimension) factor(name string) (float64, bool) {
 	return 0, false
 }
 
+// meant are spellings that are common elsewhere.
+var meant = map[string]string{
+	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "sek": "s", "minute": "min", "minutes": "min", "mins": "min",
+	"hour": "h", "hours": "h", "hr": "h", "hrs": "h", "d": "day", "w": "week", "y": "year", "msec": "ms",
+	"micron": "um", "microns": "um", "inch": "in", "inches": "in", "feet": "ft", "foot": "ft",
+	"metre": "m", "metres": "m", "meter": "m", "meters": "m", "\"": "in",
+}
+
 // known lists the usual spellings.
 func (d *dimension) known() string {
 	var names []string
@@ -79,6 +87,9 @@ func (d *dimension) parse(text string) (float64, error) {
 		return 0, d.bare(text)
 	}
 	factor, known := d.factor(rest)
+	if right, found := meant[rest]; !known && found {
+		return 0, fmt.Errorf("%s is written %s here: %s", quote(rest), right, FormatNumber(number)+" "+right)
+	}
 	if !known {
 		return 0, fmt.Errorf("%s is not a unit of %s; write %s", quote(rest), strings.TrimPrefix(d.what, "a "), d.known())
 	}
@@ -86,7 +97,7 @@ func (d *dimension) parse(text string) (float64, error) {
 }
 
 func (d *dimension) bare(text string) error {
-	return fmt.Errorf("%s has no unit; write "+d.examples, quote(text), strings.TrimSpace(text))
+	return fmt.Errorf("%s has no unit; write %s", quote(text), fmt.Sprintf(d.examples, strings.TrimSpace(text)))
 }
 
 func finite(text string, value float64) (float64, error) {

@@ -23,7 +23,7 @@ func (b *resolver) material(w *stationWords, e *entry[materialWords]) (sim.Mater
 	}
 	switch {
 	case len(given) == 0:
-		b.complain(e.place, "%q says not where it comes from; write a reel, a magazine or a hopper", e.name)
+		b.complain(e.place, "%q does not say where it comes from; write a reel, a magazine or a hopper", e.name)
 	case len(given) > 1:
 		b.complain(e.place, "%q is a %s at once; one of them has to go", e.name, strings.Join(given, " and a "))
 	case given[0] == "reel":
@@ -156,7 +156,7 @@ func (b *resolver) sameUnits(holds, other *count, web bool) {
 	switch {
 	case !holds.given() || !other.given() || !b.read(holds.at) || !b.read(other.at):
 	case holds.unit == "":
-		b.complain(holds.at, "%q has no unit; write of what, as %[1]s leaflets", holds.node.Text)
+		b.complain(holds.at, "%q has no unit; write what it holds, as %[1]s leaflets", holds.node.Text)
 	case web:
 		b.complain(other.at, "%q is a length, but %s are counted here", other.node.Text, quantity.Plural(holds.unit))
 	case other.unit == "":

@@ -58,9 +58,13 @@ func (b *resolver) packed(these, those string, said whole) {
 		if !quantity.SameUnit(extra.TakesUnit, these) || !quantity.SameUnit(extra.GivesUnit, those) {
 			continue
 		}
+		if w := b.flow.byName[station.Name].station; !w.Takes.given() || !w.Gives.given() {
+			continue
+		}
 		if station.Takes != int64(said.value)*station.Gives {
-			b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %d %s and gives %d %s",
-				int64(said.value), these, those, station.Name, station.Takes, these, station.Gives, those)
+			w := b.flow.byName[station.Name].station
+			b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %s and gives %s",
+				int64(said.value), these, those, station.Name, w.Takes.node.Text, w.Gives.node.Text)
 		}
 	}
 }

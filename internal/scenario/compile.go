@@ -12,6 +12,9 @@ import (
 // whether it can lock, and finds the place of each of its problems. About an
 // entry that has been complained about already it says nothing more.
 func (b *resolver) compile() {
+	if b.broken || b.wrongFrom() {
+		return
+	}
 	_, err := sim.Compile(b.s.Line)
 	var problems sim.Problems
 	if !errors.As(err, &problems) {

@@ -20,6 +20,9 @@ func (r *reader) decode(n *tree.Node, into any, path string, tag reflect.StructT
 	if p, ok := into.(placed); ok {
 		p.put(n, path)
 	}
+	if n.Kind == tree.Broken {
+		return
+	}
 	if l, ok := into.(leaf); ok {
 		l.read(r, n, path, tag)
 		return
@@ -34,7 +37,7 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		r.complain(at{n, path}, "this is %s; here belong words with values: %s", n.KindWord(), strings.Join(known.names(), ", "))
 		return
 	}
-	seen := map[string]bool{}
+	seen := map[string]bool{"line": n == r.root && hasKey(n, "lines")}
 	for i, e := range n.Entries {
 		key := e.Key.Text
 		word, found := known.find(key)
@@ -46,7 +49,7 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		case !found && known.rest >= 0:
 			r.decodeRest(e, into.Field(known.rest).Addr().Interface().(rest), path)
 		case !found:
-			r.unknown(at{e.Key, path}, known, key)
+			seen[r.unknown(at{e.Key, path}, known, key)] = true
 		case e.Value.Kind == tree.Null:
 			r.complain(at{e.Key, join(path, key)}, "%q has no value; write one%s, or leave the key out", key, such(word.eg()))
 			into.Field(word.field).Addr().Interface().(placed).put(e.Value, join(path, key))
@@ -56,6 +59,11 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		seen[key] = true
 	}
 	r.missing(n, known, seen, path)
+}
+
+func hasKey(n *tree.Node, key string) bool {
+	_, found := n.Get(key)
+	return found
 }
 
 // rest takes the keys of a struct that are names.

@@ -2,6 +2,7 @@ package scenario
 
 import (
 	"slices"
+	"strings"
 
 	"tuckline/sim"
 )
@@ -139,7 +140,7 @@ func (b *resolver) checkFlow() {
 	for _, e := range b.flow.entries {
 		name := e.name.value
 		takers := b.flow.takers[name]
-		if len(takers) == 0 && e.station == nil {
+		if len(takers) == 0 && e.station == nil && !b.wrongFrom() {
 			b.complain(e.name.at, "nobody takes from %q, so that it fills up and stops the line; leave it out: what the last station gives leaves the line", name)
 		}
 		if len(takers) > 1 && (e.station != nil || slices.ContainsFunc(takers, func(t string) bool { return b.flow.byName[t].station == nil })) {
@@ -148,6 +149,12 @@ func (b *resolver) checkFlow() {
 		}
 	}
 	b.checkReached()
+}
+
+// wrongFrom says that some from: was wrong already: whoever seems to feed
+// nobody may be what was meant there.
+func (b *resolver) wrongFrom() bool {
+	return slices.ContainsFunc(b.complaints, func(c Complaint) bool { return strings.HasSuffix(c.Path, ".from") })
 }
 
 // checkReached finds entries that feed each other in a ring without supply.

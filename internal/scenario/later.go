@@ -25,5 +25,22 @@ var laterWords = map[string][]string{
 	"":       {"scraps", "renews", "delay", "from log", "guaranteed", "calendar", "money"},
 }
 
+// laterAdvice says what to do in place of such a word, where leaving it out is not all.
+var laterAdvice = map[string]string{
+	"lines":            "write one of them under line:",
+	"calendar":         "leave it out; a shift or a week is the measured window of run, such as measure: 8 h",
+	"start downstream": "leave it out; the station starts as soon as it finds its pieces",
+	"coupled":          "leave it out; stops with: NAME joins their stops",
+}
+
+// later refuses a word of a later version.
+func (r *reader) later(where at, word string) {
+	advice := laterAdvice[word]
+	if advice == "" {
+		advice = "leave it out"
+	}
+	r.complain(where, "%q is a word of the format that this version does not know yet; %s", word, advice)
+}
+
 // isLater says whether a word belongs to a later version.
 func isLater(section, word string) bool { return slices.Contains(laterWords[section], word) }

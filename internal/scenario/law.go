@@ -35,16 +35,16 @@ type (
 // measure gives the parser of a place: what its texts measure.
 type measure func(where at) parser
 
-func (d *durationLaw) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
-	d.law.law, d.canon = r.readLaw(d.at, n, func(at) parser { return quantity.Duration })
+func (d *durationLaw) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
+	d.law.law, d.canon = r.readLaw(d.at, n, tag, func(at) parser { return quantity.Duration })
 }
 
-func (c *cycleLaw) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
+func (c *cycleLaw) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
 	parse := cycleTime
 	if _, random := n.Get("dist"); random {
 		parse = quantity.Duration
 	}
-	c.law.law, c.canon = r.readLaw(c.at, n, func(at) parser { return parse })
+	c.law.law, c.canon = r.readLaw(c.at, n, tag, func(at) parser { return parse })
 }
 
 // lawWords are the parameters of each law, the usual ones first.
@@ -75,7 +75,7 @@ func lawNames() []string {
 var bareWords = []string{"cv", "k", "shape"}
 
 // readLaw reads a bare value, {dist: …}, {mixture: […]} or a guessed range.
-func (r *reader) readLaw(where at, n *tree.Node, m measure) (sim.Law, string) {
+func (r *reader) readLaw(where at, n *tree.Node, tag reflect.StructTag, m measure) (sim.Law, string) {
 	_, isMixture := n.Get("mixture")
 	dist, isDist := n.Get("dist")
 	switch {
@@ -85,7 +85,7 @@ func (r *reader) readLaw(where at, n *tree.Node, m measure) (sim.Law, string) {
 		return r.readDist(where, n, dist, m)
 	}
 	one := number{at: where}
-	r.readNumber(&one, n, `above:""`, positive(m(at{n, where.path})))
+	r.readNumber(&one, n, tag, positive(m(at{n, where.path})))
 	return sim.Fixed(one.value), "fixed " + quantity.FormatNumber(one.value)
 }
 

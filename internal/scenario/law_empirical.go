@@ -19,7 +19,10 @@ func (p *lawParameters) readValues(where at, n *tree.Node) {
 		p.r.complain(where, "values are written with their shares: {6 s: 0.5, 8 s: 0.5}")
 		return
 	}
-	for _, e := range n.Entries {
+	for i, e := range n.Entries {
+		if i+1 < len(n.Entries) && n.Entries[i+1].Value.Kind == tree.Null {
+			continue // 0,5: said at the second half
+		}
 		place := at{e.Key, where.path}
 		if e.Value.Kind == tree.Null {
 			p.r.complain(place, "%v", quantity.ErrComma)

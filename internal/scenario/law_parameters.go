@@ -28,11 +28,13 @@ type lawParameters struct {
 func (p *lawParameters) read(n *tree.Node, sets [][]string) bool {
 	before := len(p.r.complaints)
 	allowed := append([]string{"dist", "weight", "plus"}, slices.Concat(sets...)...)
-	for _, e := range n.Entries {
+	for i, e := range n.Entries {
 		key := e.Key.Text
 		where := at{e.Value, join(p.where.path, key)}
 		p.r.index[where.path] = e.Value
 		switch {
+		case e.Value.Kind == tree.Null && i > 0 && digitComma(n.Entries[i-1].Value, key):
+			p.r.complain(at{e.Key, p.where.path}, "%v", quantity.ErrComma)
 		case !slices.Contains(allowed, key):
 			p.unknown(at{e.Key, p.where.path}, key, sets)
 		case slices.Contains(p.words, key):
@@ -91,14 +93,23 @@ func (p *lawParameters) complete(n *tree.Node, sets [][]string) {
 		for _, w := range set {
 			missing = missing || !slices.Contains(p.words, w) && !p.optional(w)
 		}
-		for _, w := range p.words {
-			extra = extra || !slices.Contains([]string{"dist", "weight", "plus"}, w) && !slices.Contains(set, w)
+		for _, w := range p.parameters() {
+			extra = extra || !slices.Contains(set, w)
 		}
 		if !missing && !extra {
 			return
 		}
 	}
-	p.r.complain(at{n, p.where.path}, "the law %s takes %s", p.name, choices(sets))
+	here := "nothing"
+	if words := p.parameters(); len(words) > 0 {
+		here = strings.Join(words, " and ")
+	}
+	p.r.complain(at{n, p.where.path}, "the law %s takes %s; here stands %s", p.name, choices(sets), here)
+}
+
+// parameters are the words that belong to the law itself.
+func (p *lawParameters) parameters() []string {
+	return slices.DeleteFunc(slices.Clone(p.words), func(w string) bool { return w == "dist" || w == "weight" || w == "plus" })
 }
 
 // optional is the step of a geometric law on cycles or pieces: it is 1.

@@ -21,6 +21,7 @@ func (r *reader) checkNames(entries []*entryWords) {
 			r.complain(e.name.at, "%q is a word of the format and cannot be a name", name)
 		}
 		if other, twice := first[name]; twice {
+			r.ambiguous = true
 			r.complain(e.name.at, "the name %q is used twice; the first is in line %d", name, other.name.node.Line)
 			continue
 		}

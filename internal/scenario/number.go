@@ -3,6 +3,7 @@ package scenario
 import (
 	"fmt"
 	"reflect"
+	"strings"
 
 	"tuckline/internal/quantity"
 	"tuckline/internal/scenario/tree"
@@ -20,6 +21,10 @@ type parser func(text string) (float64, error)
 
 // readNumber reads a number, or {likely, low, high} in its place.
 func (r *reader) readNumber(into *number, n *tree.Node, tag reflect.StructTag, parse parser) {
+	if later := tag.Get("latergroup"); later != "" && n.Kind == tree.Map && !hasKey(n, "likely") {
+		r.complain(into.at, "%s is a part of the format that this version does not know yet; write it as %s", later, tag.Get("eg"))
+		return
+	}
 	if n.Kind == tree.Map {
 		n = r.guess(into.at, n, tag, parse)
 	}
@@ -30,11 +35,18 @@ func (r *reader) readNumber(into *number, n *tree.Node, tag reflect.StructTag, p
 	if !ok {
 		return
 	}
+	if isOneOf(text, tag.Get("later")) {
+		r.complain(at{n, into.path}, "%q is a word of the format that this version does not know yet; write it as %s", text, tag.Get("eg"))
+		return
+	}
 	value, err := parse(text)
 	if err == nil {
 		err = inRange(text, value, tag, parse)
 	}
 	if err != nil {
+		if eg := tag.Get("eg"); eg != "" && !strings.ContainsAny(text, "0123456789") {
+			err = fmt.Errorf("%w; write it as %s", err, eg)
+		}
 		r.complain(at{n, into.path}, "%v", err)
 		return
 	}
@@ -46,6 +58,7 @@ func (r *reader) scalar(where at, n *tree.Node) (string, bool) {
 	switch {
 	case n.Kind == tree.Scalar && n.Text != "":
 		return n.Text, true
+	case n.Kind == tree.Broken:
 	case n.Kind == tree.Null || n.Kind == tree.Scalar:
 		r.complain(at{n, where.path}, "a value is missing here")
 	default:

@@ -22,6 +22,10 @@ func Read(file string, src []byte, o Options) (*Scenario, error) {
 	if root == nil {
 		return nil, r.complaints.sorted()
 	}
+	r.root = root
+	if r.otherFile(root) {
+		return nil, r.complaints.sorted()
+	}
 	var words fileWords
 	r.decode(root, &words, "", "")
 	s := &Scenario{File: file, Source: text}
@@ -36,15 +40,34 @@ func Read(file string, src []byte, o Options) (*Scenario, error) {
 type reader struct {
 	file       string
 	files      func(name string) ([]byte, error)
+	root       *tree.Node
 	complaints Complaints
 	warnings   []string
+	// broken says that something was not even read as a tree.
+	broken bool
+	// ambiguous says that a name is used twice, so that nobody knows who feeds whom.
+	ambiguous bool
 	// index finds the place of a path.
 	index map[string]*tree.Node
+}
+
+// otherFile recognises the other kinds of files of the format.
+func (r *reader) otherFile(root *tree.Node) bool {
+	for _, kind := range []string{"study", "observed"} {
+		for _, e := range root.Entries {
+			if e.Key.Text == "tuckline "+kind {
+				r.complain(at{node: e.Key}, "%q is a kind of file that this version does not know yet; it reads scenarios, which begin with tuckline: 1", e.Key.Text)
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // parse reads the text and applies the changes; text has them in it.
 func (r *reader) parse(src []byte, sets []string) (root *tree.Node, text []byte) {
 	root, faults := tree.Parse(r.file, src)
+	r.broken = len(faults) > 0
 	for _, f := range faults {
 		r.complain(at{node: f.At}, "%s", f.Text)
 	}

@@ -18,11 +18,11 @@ type resolver struct {
 
 // resolve fills in the scenario.
 func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
-	if len(words.Line.entries) == 0 {
+	r.firstKey(root)
+	if len(words.Line.entries) == 0 || r.ambiguous {
 		return
 	}
 	b := &resolver{reader: r, s: s, words: words}
-	r.firstKey(root)
 	b.texts()
 	b.crews()
 	b.findFlow()

@@ -161,7 +161,8 @@ var bareNumber = &jsonschema.Schema{Type: "number"}
 func (text) JSONSchema() *jsonschema.Schema {
 	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "string"}, {Type: "number"}}}
 }
-func (choice) JSONSchema() *jsonschema.Schema { return &jsonschema.Schema{Type: "string"} }
+func (formatNumber) JSONSchema() *jsonschema.Schema { return &jsonschema.Schema{Const: 1} }
+func (choice) JSONSchema() *jsonschema.Schema       { return &jsonschema.Schema{Type: "string"} }
 func (whole) JSONSchema() *jsonschema.Schema {
 	return textSchema("a whole number", quantity.NumberPattern(), &jsonschema.Schema{Type: "integer"})
 }

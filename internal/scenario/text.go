@@ -7,6 +7,15 @@ import (
 	"tuckline/internal/scenario/tree"
 )
 
+// formatNumber is the version of the format, which is 1.
+type formatNumber struct{ at }
+
+func (f *formatNumber) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
+	if text, ok := r.scalar(f.at, n); ok && text != "1" {
+		r.complain(f.at, "this version reads format 1, not %q; write tuckline: 1", text)
+	}
+}
+
 // text is what people read: a title, a name.
 type text struct {
 	at

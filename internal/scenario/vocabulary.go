@@ -67,17 +67,33 @@ func (v vocabulary) find(name string) (word, bool) {
 	return word{}, false
 }
 
-// unknown says what to do about a key that is not known here.
-func (r *reader) unknown(where at, known vocabulary, key string) {
+// unknown says what to do about a key that is not known here. It returns the
+// word that was probably meant.
+func (r *reader) unknown(where at, known vocabulary, key string) (meant string) {
 	article := known.section
 	switch near, found := nearest(key, known.names()); {
 	case isLater(known.section, key):
-		r.complain(where, "%q is a word of the format that this version does not know yet; leave it out", key)
+		r.later(where, key)
 	case found:
 		r.complain(where, "%q is not a word of %s; did you mean %q?", key, article, near)
+		return near
 	case isLater("", key):
-		r.complain(where, "%q is a word of the format that this version does not know yet; leave it out", key)
+		r.later(where, key)
+	case len(placesOf(key)) > 0:
+		r.complain(where, "%q is a word of %s, not of %s", key, strings.Join(placesOf(key), ", of "), article)
 	default:
 		r.complain(where, "%q is not a word of %s; it knows %s", key, article, strings.Join(known.names(), ", "))
 	}
+	return ""
+}
+
+// placesOf lists the places that know a word.
+func placesOf(key string) []string {
+	var places []string
+	for _, t := range wordTypes {
+		if _, found := wordsOf(t).find(key); found {
+			places = append(places, wordsOf(t).section)
+		}
+	}
+	return places
 }

@@ -9,7 +9,7 @@ type stationWords struct {
 	Cycle           cycleLaw              `yaml:"cycle" need:"yes" about:"Set speed, time of a cycle, or a law of that time." eg:"60/min"`
 	TopSpeed        pace                  `yaml:"top speed" about:"Highest speed; not below the set speed." eg:"100/min"`
 	SpeedSteps      oneOrMore[stepWords]  `yaml:"speed steps" about:"Other speeds by the level of the buffer before the station. Of several that are on, the last of the list counts." eg:"[{from level: 50 %, back at: 40 %, run at: top speed}]"`
-	Takes           count                 `yaml:"takes" least:"1" about:"Pieces taken at the start of a cycle. Without it: 1." eg:"3 blisters"`
+	Takes           count                 `yaml:"takes" latergroup:"assembling what comes from several places" least:"1" about:"Pieces taken at the start of a cycle. Without it: 1." eg:"3 blisters"`
 	Gives           count                 `yaml:"gives" least:"1" about:"Pieces given at the end of a cycle. Without it: 1." eg:"1 carton"`
 	Blocks          choice                `yaml:"blocks" of:"before cycle" about:"The station starts a cycle only if there is room for all that it gives. Without it: it works and keeps what finds no room." eg:"before cycle"`
 	Group           groupWords            `yaml:"group" about:"Every n-th cycle takes longer, for example for a case change." eg:"{every: 12 cycles, adds: 3 s}"`

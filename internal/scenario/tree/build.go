@@ -82,12 +82,15 @@ func (b *builder) node(n ast.Node) *Node {
 		node.Kind, node.Quoted = Scalar, true
 		node.Text = strings.TrimSpace(n.Value.Value)
 	case *ast.AnchorNode, *ast.AliasNode:
+		node.Kind = Broken
 		b.fault(node, "anchors and aliases are not read; like: NAME copies an entry of the line")
 	case *ast.TagNode:
+		node.Kind = Broken
 		b.fault(node, "tags are not read; leave it out")
 	case ast.ScalarNode:
 		b.scalar(node, n)
 	default:
+		node.Kind = Broken
 		b.fault(node, "this kind of YAML is not read")
 	}
 	return node

@@ -17,6 +17,8 @@ const (
 	List
 	// Null is nothing, or the words null and ~.
 	Null
+	// Broken is something that was complained about; nothing more is said of it.
+	Broken
 )
 
 // Node is a value or a key with its place.
