@@ -113,7 +113,7 @@ const listedStops = 150
 // stopList has the stops of the traced shift in order of time, the longest if there are many.
 func (s *subject) stopList(caption string) table {
 	stops := s.tracedStops()
-	t := table{Caption: caption, Head: heads("begins", "station", "stop", "waits", "lasts"), Words: 3}
+	t := table{Caption: caption, Head: heads("begins", "station", "stop", "waits", "lasts"), Words: 3, Long: true}
 	if len(stops) > listedStops {
 		t.Note = say("timeline.longest", facts{"N": listedStops, "Of": len(stops)})
 		slices.SortStableFunc(stops, func(a, b sim.StopSpell) int { return cmp.Compare(b.Done-b.Begin, a.Done-a.Begin) })

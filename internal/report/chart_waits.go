@@ -38,8 +38,10 @@ func (s *subject) waitsOption(aria string) (template.JS, error) {
 		c.AddSeries(l.Word(), s.waitMarks(l, float64(2*k-1)/6),
 			drawn("interval", []int{1, 2, 3}, 0), charts.WithItemStyleOpts(opts.ItemStyle{Color: "colour:" + l.Key}))
 	}
+	rows := names(s.stationNames())
+	rows.SplitLine = &opts.SplitLine{Show: opts.Bool(true)}
 	c.SetGlobalOptions(append(frame(aria), legendOf(words...), plot("36", "24", "24"),
-		charts.WithXAxisOpts(valueAxis(say("share", nil), "fn:number")), charts.WithYAxisOpts(names(s.stationNames())))...)
+		charts.WithXAxisOpts(valueAxis(say("share", nil), "fn:number")), charts.WithYAxisOpts(rows))...)
 	return optionOf(c)
 }
 

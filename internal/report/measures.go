@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"tuckline/internal/result"
@@ -12,10 +13,14 @@ func measureWords(m result.Measure) (name, value string) {
 	if m.Of != "" && !strings.Contains(m.Name, m.Of) {
 		name = say("measure.of", facts{"Name": m.Name, "Of": m.Of})
 	}
-	if strings.HasPrefix(m.Per, "share") {
+	switch {
+	case strings.HasPrefix(m.Per, "share"):
 		return name, say("measure.share", facts{"Value": numberOf(m.Value, 100), "Per": strings.TrimPrefix(m.Per, "share ")})
+	case slices.Contains([]string{"hour", "shift", "week"}, m.Per):
+		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": m.Per})
+	default:
+		return name, say("measure.value", facts{"Value": numberOf(m.Value, 1), "Per": m.Per})
 	}
-	return name, say("measure.value", facts{"Value": numberOf(m.Value, 1), "Per": m.Per})
 }
 
 // measuresSection has what was asked for beside the standard figures.

@@ -25,10 +25,15 @@ func HTML(w io.Writer, in Page) error {
 	if err != nil {
 		return err
 	}
+	return write(w, in, engine)
+}
+
+func write(w io.Writer, in Page, engine []byte) error {
 	v, err := viewOf(in)
 	if err != nil {
 		return err
 	}
+	// As HTML, because the template package would escape the + of base64 in a script that is no script.
 	v.Engine = template.HTML(base64.StdEncoding.EncodeToString(engine))
 	return layout.Execute(w, v)
 }

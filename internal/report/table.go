@@ -9,6 +9,8 @@ type table struct {
 	Rows    [][]cell
 	// Words is how many columns, from the first, hold words.
 	Words int
+	// Long tables stay folded on paper.
+	Long bool
 	// Note is said above the table.
 	Note string
 }

@@ -119,9 +119,9 @@ func (p *paper) causes(c causes) {
 
 // pairs are words on the left and values to the right of them.
 func (p *paper) pairs(left, right []string) {
-	long := 0
+	long, room := 0, max(20, p.width-4-widest(right))
 	for i := range left {
-		left[i] = fit(spaced(left[i]), p.width/2)
+		left[i] = fit(spaced(left[i]), room)
 		long = max(long, utf8.RuneCountInString(left[i]))
 	}
 	for i := range left {

@@ -2,14 +2,13 @@ package report
 
 import (
 	"html/template"
-	"slices"
-	"strings"
 )
 
 // view is what the page template shows.
 type view struct {
 	First    first
 	Sections []section
+	End      ending
 	Looks    []stateLook
 	Engine   template.HTML
 	Header   header
@@ -30,9 +29,6 @@ type chart struct {
 	Height int
 	Option template.JS
 }
-
-// header runs on top and at the bottom of every printed page.
-type header struct{ Left, Right, Foot string }
 
 // maker makes sections of one kind; none means that there is nothing to show.
 type maker func(*subject) ([]section, error)
@@ -55,7 +51,7 @@ func one(make func(*subject) (*section, error)) maker {
 
 func viewOf(in Page) (*view, error) {
 	s := subjectOf(in.Outcome)
-	v := &view{First: firstOf(s), Looks: looks, Header: headerOf(in)}
+	v := &view{First: firstOf(s), Looks: looks, Header: headerOf(in), End: endOf(s, in.Version)}
 	for _, make := range sections {
 		made, err := make(s)
 		if err != nil {
@@ -64,26 +60,4 @@ func viewOf(in Page) (*view, error) {
 		v.Sections = append(v.Sections, made...)
 	}
 	return v, nil
-}
-
-func headerOf(in Page) header {
-	s := in.Outcome.Scenario
-	return header{
-		Left:  joined(s.Project.Client, s.Project.Number, s.Title),
-		Right: joined(labelled("revision", s.Project.Revision), labelled("status", s.Project.Status)),
-		Foot:  joined(labelled("hash", in.Outcome.Results.ScenarioHash), labelled("version", in.Version)),
-	}
-}
-
-// labelled is the value with its word before it, or nothing.
-func labelled(word, value string) string {
-	if value == "" {
-		return ""
-	}
-	return say("header."+word, facts{"Value": value})
-}
-
-// joined puts a middle dot between those that are not empty.
-func joined(parts ...string) string {
-	return strings.Join(slices.DeleteFunc(parts, func(p string) bool { return p == "" }), " · ")
 }

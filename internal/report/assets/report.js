@@ -103,7 +103,20 @@
   const item = (datum) => (datum && typeof datum === "object" && !Array.isArray(datum) ? dress(datum) : datum);
 
   const axes = (option, key) => (Array.isArray(option[key]) ? option[key] : option[key] ? [option[key]] : []);
-  const theme = (option, narrow) => {
+  const pen = document.createElement("canvas").getContext("2d");
+  // legendLines is how many lines the entries of a legend take.
+  const legendLines = (legend, width, family) => {
+    pen.font = "12px " + family;
+    let lines = 1, x = 0;
+    for (const name of legend.data || []) {
+      const wide = legend.itemWidth + 5 + pen.measureText(name).width;
+      if (x > 0 && x + wide > width) [lines, x] = [lines + 1, 0];
+      x += wide + legend.itemGap;
+    }
+    return lines;
+  };
+  const theme = (option, width) => {
+    const narrow = width < narrowBelow;
     const family = getComputedStyle(document.body).fontFamily;
     const faint = colour("faint"), rule = colour("rule"), ink = colour("ink");
     option.textStyle = { fontFamily: family, color: ink };
@@ -116,12 +129,14 @@
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
       axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
       if (axis.type === "value" && narrow) axis.splitNumber = 3;
+      if (axis.max === 100) axis.interval = narrow ? 50 : 20;
     }
     for (const axis of axes(option, "yAxis")) {
-      if (axis.type === "category") Object.assign(axis.axisLabel, { width: narrow ? 92 : 190, overflow: narrow ? "break" : "truncate", interval: 0 });
+      if (axis.type === "category") Object.assign(axis.axisLabel, { interval: 0 }, narrow ? { width: 108, overflow: "break", fontSize: 11, lineHeight: 12 } : { width: 230, overflow: "truncate" });
     }
     for (const zoom of axes(option, "dataZoom")) {
       if (zoom.type === "inside") Object.assign(zoom, { zoomOnMouseWheel: "ctrl", moveOnMouseWheel: false, preventDefaultMouseMove: false });
+      else if (root.classList.contains("printing")) zoom.show = false;
       else Object.assign(zoom, { height: 22, bottom: 4, borderColor: rule, fillerColor: colour("accent-soft"), textStyle: { color: faint }, handleStyle: { color: colour("paper"), borderColor: colour("accent") }, moveHandleStyle: { color: rule }, dataBackground: { lineStyle: { opacity: 0 }, areaStyle: { opacity: 0 } }, brushSelect: false });
     }
     for (const axis of axes(option, "xAxis")) {
@@ -132,7 +147,9 @@
       option.tooltip.formatter = (p) => functions.spellTip(p, rows);
     }
     for (const legend of axes(option, "legend")) {
-      Object.assign(legend, { itemWidth: 18, itemHeight: 12, itemGap: narrow ? 8 : 14, textStyle: { color: ink }, inactiveColor: faint });
+      Object.assign(legend, { itemWidth: 18, itemHeight: 12, itemGap: narrow ? 8 : 14, textStyle: { color: ink, fontFamily: family }, inactiveColor: faint });
+      const more = legendLines(legend, width, family) - 1;
+      for (const grid of axes(option, "grid")) if (more > 0) grid.top = Number(grid.top) + 18 * more;
     }
     option.tooltip = { ...option.tooltip, confine: true, backgroundColor: colour("paper"), borderColor: rule, textStyle: { color: ink, fontSize: 13 }, extraCssText: "white-space:normal;max-width:280px;box-shadow:none" };
     for (const series of option.series) {
@@ -155,7 +172,7 @@
       const size = { renderer: "svg", height: place.offsetHeight };
       if (width) size.width = width;
       const chart = echarts.init(place, null, size);
-      chart.setOption(theme(dress(data), (width || place.clientWidth) < narrowBelow));
+      chart.setOption(theme(dress(data), width || place.clientWidth));
       charts.set(place, chart);
     }
     root.dataset.drawn = String(charts.size);
@@ -172,7 +189,7 @@
     matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => drawAll());
     const unfolded = [];
     addEventListener("beforeprint", () => {
-      for (const folded of document.querySelectorAll("details:not([open])")) {
+      for (const folded of document.querySelectorAll("details:not([open]):not(.off-paper)")) {
         folded.open = true;
         unfolded.push(folded);
       }

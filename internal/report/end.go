@@ -1,0 +1,86 @@
+package report
+
+import (
+	"encoding/base64"
+	"html/template"
+	"path/filepath"
+	"strings"
+)
+
+// ending is what stands behind the answer: inputs, assumptions, method, and
+// what a simulation does not prove.
+type ending struct {
+	Inputs, Derived               table
+	Source, FileName              string
+	Download                      template.URL
+	Assumptions, Method, Cautions []string
+}
+
+func endOf(s *subject, version string) ending {
+	return ending{
+		Inputs:  table{Caption: say("inputs.title", nil), Head: heads("entry", "input", "value"), Words: 3, Rows: inputRows(s)},
+		Derived: table{Caption: say("derived.title", nil), Head: heads("entry", "derived", "value"), Words: 2, Rows: derivedRows(s.Figures)},
+		Source:  string(s.Scenario.Source), FileName: fileName(s.Scenario.File), Download: download(s.Scenario.Source),
+		Assumptions: assumptions(s), Method: method(s, version), Cautions: cautions(),
+	}
+}
+
+// download is the scenario as an address that needs nothing else, so that who
+// gets the report can run it again.
+func download(source []byte) template.URL {
+	return template.URL("data:application/yaml;base64," + base64.StdEncoding.EncodeToString(source))
+}
+
+// fileName is the last part of a path, whichever system wrote it.
+func fileName(path string) string {
+	name := filepath.Base(strings.ReplaceAll(path, `\`, "/"))
+	if name == "." || name == "/" {
+		return "scenario.yaml"
+	}
+	return name
+}
+
+// assumptions are what the model takes for granted.
+func assumptions(s *subject) []string {
+	run := s.Scenario.Run
+	all := []string{
+		say("assume.start", facts{"Window": s.Window.One, "WarmUp": length(run.WarmUp), "None": run.WarmUp == 0, "Measure": length(run.Measure)}),
+		say("assume.cycle", nil), say("assume.stops", nil), say("assume.speed", nil),
+	}
+	if len(s.Scenario.Line.Crews) > 0 {
+		all = append(all, say("assume.crews", nil))
+	}
+	for _, p := range s.Figures.Places {
+		if p.Kind == "hand-over" {
+			all = append(all, say("assume.handover", facts{"From": listed(p.From), "To": listed(p.To), "Places": p.Capacity}))
+		}
+	}
+	return all
+}
+
+func method(s *subject, version string) []string {
+	r := s.Results
+	f := facts{
+		"Windows": s.Window.Many, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
+		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
+		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
+		"Degrees": r.Replications - 1,
+	}
+	var all []string
+	for _, word := range []string{"runs", "interval", "hour", "spread", "constraint"} {
+		all = append(all, say("method."+word, f))
+	}
+	if spanOf(s.Outcome).Shown && s.Span.Buffered {
+		all = append(all, say("method.span", f))
+	}
+	return append(all, say("method.engine", f), say("method.again", f))
+}
+
+// cautions say what a simulation does not prove, in every report.
+func cautions() []string {
+	var all []string
+	for _, word := range []string{"seal", "process", "safety", "rates", "learning", "building", "money"} {
+		all = append(all, say("caution."+word, nil))
+	}
+	return all
+}
