@@ -24,9 +24,11 @@ type Machine struct {
 	watch plan.Micros
 	// careful says that the cycle under way is done step by step.
 	careful bool
-	// dur is the duration of the cycle under way, base that at set speed,
-	// at the work done up to the last interruption.
-	dur, base, at plan.Micros
+	// dur is the duration of the cycle under way, at how much of it had passed when work
+	// last began.
+	dur, at plan.Micros
+	// base is the work that was left then, in time at set speed; ramp is where the ramp stood then.
+	base, ramp float64
 
 	pace    pace
 	stops   []stop
@@ -114,7 +116,7 @@ func (m *Machine) Start(level int64, pause plan.Micros) plan.Micros {
 func (m *Machine) quiet(d plan.Micros) plan.Micros {
 	m.quietCycles--
 	m.quietWork -= d
-	m.at, m.base, m.dur = 0, d, d
+	m.at, m.dur = 0, d
 	return d
 }
 
@@ -129,10 +131,11 @@ func (m *Machine) start(level int64, pause plan.Micros) plan.Micros {
 	if m.quietCycles > 0 && d <= m.quietWork {
 		return m.quiet(d)
 	}
-	m.at, m.base = 0, d
 	m.settle()
 	m.careful = true
-	m.dur = m.pace.careful(d)
+	d = m.pace.long(d)
+	m.at, m.base, m.ramp = 0, float64(d), m.pace.ramp
+	m.dur = m.pace.onRamp(d)
 	return m.next()
 }
 
@@ -170,7 +173,7 @@ func (m *Machine) first() (int, plan.Micros) {
 func (m *Machine) Strike() int {
 	which, where := m.first()
 	if which != plan.None {
-		m.at = where
+		m.reached(where)
 		m.stops[which].renew()
 	}
 	return which
@@ -181,7 +184,19 @@ func (m *Machine) Strike() int {
 func (m *Machine) Interrupt(left plan.Micros) {
 	m.makeCareful()
 	_, where := m.first()
-	m.at = where - left
+	m.reached(where - left)
+}
+
+// reached says that work has ended at a point of the cycle.
+func (m *Machine) reached(at plan.Micros) {
+	if m.plan.Pace.Ramp > 0 {
+		done := m.pace.work(m.ramp, at-m.at)
+		m.base -= done
+		if m.ramp >= 0 {
+			m.ramp += done
+		}
+	}
+	m.at = at
 }
 
 // makeCareful turns a quiet cycle under way into a careful one: as if it had
@@ -194,6 +209,7 @@ func (m *Machine) makeCareful() {
 	m.quietWork += m.dur
 	m.settle()
 	m.careful = true
+	m.base, m.ramp = float64(m.dur), -1
 }
 
 // Stopped says that an own stop, or a change of material, of this length is over.
@@ -213,19 +229,12 @@ func (m *Machine) Stopped(length plan.Micros) {
 func (m *Machine) Resume(pause plan.Micros) plan.Micros {
 	if pause > m.watch {
 		m.scrap.pause(m.scrap.afterStandstill, pause)
-		m.pace.standstill(pause)
-		m.stretch()
+		if m.pace.standstill(pause) {
+			m.ramp = 0
+			m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(m.base)))
+		}
 	}
 	return m.next()
-}
-
-// stretch lets the rest of the cycle pass on the ramp.
-func (m *Machine) stretch() {
-	if m.pace.ramp != 0 {
-		return
-	}
-	share := float64(m.dur-m.at) / float64(m.dur)
-	m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(float64(m.base)*share)))
 }
 
 // Fate is what became of the pieces of a cycle.

@@ -59,12 +59,12 @@ func (p *pace) quiet() int64 {
 	return p.plan.Every - 1 - p.count
 }
 
-// careful adds what the group and the ramp add to a cycle of base duration d.
-func (p *pace) careful(d plan.Micros) plan.Micros {
+// long adds what the group adds to a cycle of base duration d.
+func (p *pace) long(d plan.Micros) plan.Micros {
 	if p.plan.Every > 0 && p.count == p.plan.Every-1 {
 		d += p.plan.Adds
 	}
-	return p.onRamp(d)
+	return d
 }
 
 // passed says that n cycles have ended.
@@ -74,11 +74,13 @@ func (p *pace) passed(n int64) {
 	}
 }
 
-// standstill starts the ramp if the pause was long enough.
-func (p *pace) standstill(pause plan.Micros) {
-	if p.plan.Ramp > 0 && pause > p.plan.RampAfter {
-		p.ramp = 0
+// standstill starts the ramp if the pause was long enough, and says whether it was.
+func (p *pace) standstill(pause plan.Micros) bool {
+	if p.plan.Ramp == 0 || pause <= p.plan.RampAfter {
+		return false
 	}
+	p.ramp = 0
+	return true
 }
 
 // onRamp is the time that work of d microseconds at set speed takes from where
@@ -88,18 +90,32 @@ func (p *pace) onRamp(d plan.Micros) plan.Micros {
 	if p.ramp < 0 {
 		return d
 	}
-	r := float64(p.plan.Ramp)
-	at := func(w float64) float64 {
-		if w <= r/2 {
-			return math.Sqrt(2 * r * w)
-		}
-		return w + r/2
-	}
 	from := p.ramp
 	p.ramp += float64(d)
-	took := at(p.ramp) - at(from)
-	if p.ramp >= r/2 {
+	took := p.time(p.ramp) - p.time(from)
+	if p.ramp >= float64(p.plan.Ramp)/2 {
 		p.ramp = -1
 	}
 	return max(1, plan.Micros(math.Round(took)))
+}
+
+// time is when work w is done after a standstill.
+func (p *pace) time(w float64) float64 {
+	r := float64(p.plan.Ramp)
+	if w <= r/2 {
+		return math.Sqrt(2 * r * w)
+	}
+	return w + r/2
+}
+
+// work is what is done in a time after the ramp stood at from; the inverse of time.
+func (p *pace) work(from float64, in plan.Micros) float64 {
+	if from < 0 {
+		return float64(in)
+	}
+	r, t := float64(p.plan.Ramp), p.time(from)+float64(in)
+	if t <= r {
+		return t*t/(2*r) - from
+	}
+	return t - r/2 - from
 }

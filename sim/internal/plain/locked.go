@@ -123,7 +123,8 @@ func (e *Engine) locked() []int {
 	return nodes
 }
 
-// waits says that a node waits for a neighbour: for input, or for room.
+// waits says that a node waits for a neighbour: for input, or for room. A station
+// that is stopped waits for the end of its stop.
 func (e *Engine) waits(k int) bool {
 	node := &e.plan.Nodes[k]
 	if node.Station < 0 {
@@ -131,10 +132,10 @@ func (e *Engine) waits(k int) bool {
 	}
 	s := &e.stations[node.Station]
 	switch {
+	case !e.up(s) || s.phase == working:
+		return false
 	case s.phase == holding:
 		return true
-	case s.phase == working || s.own >= 0:
-		return false
 	case e.lacksInput(k):
 		return s.plan.In != plan.None && e.links[s.plan.In].moving.size == 0
 	}

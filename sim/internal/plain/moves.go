@@ -59,11 +59,23 @@ func (e *Engine) moveStation(s *station) {
 			e.open(s, cause)
 		}
 	}
-	if !e.up(s) {
-		s.since = plan.Never
+	if e.up(s) {
+		e.tryStart(s)
+	} else {
+		e.waitNoMore(s)
+	}
+}
+
+// waitNoMore says that an empty station does not wait for room; who waited behind it
+// looks again.
+func (e *Engine) waitNoMore(s *station) {
+	if s.since == plan.Never {
 		return
 	}
-	e.tryStart(s)
+	s.since = plan.Never
+	if !s.alone {
+		e.wakeFeeders(s.next)
+	}
 }
 
 // handOver lets the finished pieces leave if they may.
@@ -113,7 +125,7 @@ func (e *Engine) startTaker(n *node) {
 // the room.
 func (e *Engine) tryStart(s *station) {
 	if !e.inputThere(s) {
-		s.since = plan.Never
+		e.waitNoMore(s)
 		return
 	}
 	if s.plan.BlocksBefore && !e.reserve(s) {
@@ -199,6 +211,7 @@ func (e *Engine) work(s *station, work, pause plan.Micros) {
 		e.fresh = append(e.fresh, s.index)
 		return
 	}
+	s.begun = e.now
 	if pause > 0 {
 		s.rec.Restarts++
 	}

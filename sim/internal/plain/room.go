@@ -124,7 +124,7 @@ func (e *Engine) take(l *link, pieces int64) {
 	l.arrived -= pieces
 	l.rec.Out += pieces
 	e.roomIn(l)
-	if l.arrived > 0 && len(l.plan.Takers) > 1 {
+	if len(l.plan.Takers) > 1 {
 		e.wakeTakers(l)
 	}
 }

@@ -38,8 +38,8 @@ type station struct {
 	out    int64 // finished good pieces held
 	// reserved places in the next link for the cycle under way.
 	reserved int64
-	// rested is the end of the last work, fromNew before the first.
-	rested plan.Micros
+	// begun is when the work under way began, rested the end of the last work, fromNew before the first.
+	begun, rested plan.Micros
 	// since is when it began to wait for room, Never if it does not; released says that a
 	// restart level has let it go.
 	since    plan.Micros

@@ -39,8 +39,7 @@ func (e *Engine) strikeFresh() {
 		if s.open > 0 {
 			continue // a calendar stop was first; it strikes when that is over
 		}
-		s.rested = e.now
-		e.open(s, s.machine.Strike())
+		e.open(s, s.machine.Strike()) // no work was done: the pause goes on
 	}
 	e.fresh = e.fresh[:0]
 }
@@ -59,6 +58,7 @@ func (e *Engine) begin(s *station, cause int) int {
 	s.open++
 	s.rec.Stops[cause].Count++
 	e.touched.add(i)
+	e.wake(s.node)
 	if g := s.plan.Group; g != plan.None {
 		e.groups[g].open = append(e.groups[g].open, id)
 		e.wakeGroup(g)
@@ -184,12 +184,22 @@ func (e *Engine) calendarBegins(timer int) {
 		if due := e.cal.next[i]; due != plan.Never {
 			s.machine.Interrupt(due - e.now)
 			e.cal.set(i, plan.Never)
-			s.rested = e.now
+			e.rest(s)
 		}
 	}
 	// The timer is known before the work begins, which sets it.
 	stop.spell = e.newSpell()
 	e.begin(s, stop.cause)
+}
+
+// rest ends the work of a station. Work that has lasted no time was none: the pause before it
+// goes on.
+func (e *Engine) rest(s *station) {
+	if s.begun < e.now {
+		s.rested = e.now
+	} else if s.rested < e.now {
+		s.rec.Restarts--
+	}
 }
 
 // count adds the time of an open stop up to now to the record.
