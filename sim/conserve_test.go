@@ -140,7 +140,9 @@ func (h *holder) place(i int) {
 	}
 	h.atMost(p.Name+" in transit", r.TransitTime, r.LevelTime)
 	h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))
-	h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken }))
+	if !h.isPlace(p.To[0]) {
+		h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken }))
+	}
 	sum := sim.Micros(0)
 	for _, d := range r.Classes {
 		sum += d
@@ -150,8 +152,16 @@ func (h *holder) place(i int) {
 	}
 }
 
-// flow sums over neighbours: stations by pieces, a place that feeds by what left
-// it, a place that is fed by what this one gave to it.
+func (h *holder) isPlace(name string) bool {
+	for _, p := range h.m.Places() {
+		if p.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// flow sums over neighbours: stations by pieces, places by what left them.
 func (h *holder) flow(names []string, pieces func(*sim.StationRecord) int64) int64 {
 	sum := int64(0)
 	for _, name := range names {

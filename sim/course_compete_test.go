@@ -6,56 +6,81 @@ import (
 	"tuckline/sim"
 )
 
-// A and C take from one buffer; A waits for room before its cycle. From 16 on A has
-// its input there and is blocked; at 18 C takes that input. Then input and room both
-// lack, and A is starved.
-func TestBlockedBeforeCycleTurnsStarved(t *testing.T) {
-	a := one("A", "shared", 1)
-	a.BlocksBefore = true
+// The feeder that waits longest goes first, whatever its name and place in the line.
+func TestMergeLongestWaitingFirst(t *testing.T) {
 	course{
 		line: sim.Line{
-			Stations: []sim.Station{one("feeder", "", 4), a, one("C", "shared", 6), one("slow", "after A", 20)},
-			Buffers: []sim.Buffer{
-				{Name: "shared", From: []string{"feeder"}, Holds: 1},
-				{Name: "after A", From: []string{"A"}, Holds: 1},
-			},
+			Stations: []sim.Station{one("C", "", 3), one("A", "", 2), one("K", "shared", 4)},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"C", "A"}, Holds: 1}},
 		},
-		measure: 23 * s,
+		measure: 20 * s,
 		want: `
-			0  feeder running, A starved, C starved, slow starved
-			4  A running                    # first by name of two that could take
-			5  A starved, slow running      # until 25
-			8  A running
-			9  A starved, after A 1         # slow is at work: no room after A from now on
-			12 C running                    # A has no room; C takes, until 18
-			16 A blocked, shared 1          # its input is there, room lacks
-			18 A starved, shared 0          # C takes it, until 24
-			20 A blocked, shared 1
+			0  C running, A running, K starved
+			2  K running                 # A's piece, until 6
+			3  shared 1                  # C's piece
+			4  A blocked                 # waits since 4
+			6  C blocked, A running      # C waits since 6; K takes, A goes first
+			8  A blocked                 # since 8
+			10 C running                 # since 6, A since 8
+			13 C blocked
+			14 A running                 # since 8, C since 13
+			16 A blocked
+			18 C running                 # since 13, A since 16
 		`,
+		counts: `K: taken 5; A: passed 3; C: passed 3`, // A's at 2, 6, 14; C's at 3, 10, 18
 	}.follow(t)
 }
 
-// A and B wait for room before their cycle, B longer. From 15 to 25 B is under a stop
-// of the calendar: it waits for no room, so that the place that is free at 21 is A's.
-func TestStoppedStationDoesNotWaitForRoom(t *testing.T) {
-	a, b := one("A", "", 1), one("B", "", 1)
-	a.BlocksBefore, b.BlocksBefore = true, true
-	b.Stops = []sim.Stop{{Name: "check", Every: sec(15), Clock: sim.CalendarClock, Lasts: sec(10)}}
+// Those that wait since the same time go by name.
+func TestMergeTieByName(t *testing.T) {
 	course{
 		line: sim.Line{
-			Stations: []sim.Station{a, b, one("K", "shared", 10)},
-			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"A", "B"}, Holds: 1}},
+			Stations: []sim.Station{one("B", "", 1), one("A", "", 1), one("K", "shared", 3)},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"B", "A"}, Holds: 1}},
 		},
-		measure: 23 * s,
+		measure: 12 * s,
 		want: `
-			0  A running, B blocked, K starved   # A is first by name and reserves the only place
-			1  A blocked, B running, K running   # K takes A's piece, until 11; B has waited longer
-			2  B blocked, shared 1               # A waits since 1, B since 2
-			11 A running, shared 0               # K takes; A has waited longer
-			12 A blocked, shared 1               # B waits since 2, A since 12
-			15 B down (check)
-			21 A running, shared 0               # K takes; B is down and waits for nothing
-			22 A blocked, shared 1
+			0  B running, A running, K starved
+			1  K running, shared 1       # A's piece goes to K, B's takes the place
+			2  B blocked, A blocked
+			4  A running                 # both wait since 2: A
+			5  A blocked
+			7  B running                 # since 2, A since 5
+			8  B blocked
+			10 A running                 # since 5, B since 8
+			11 A blocked
+		`,
+		counts: `A: passed 3, cycles 4; B: passed 2, cycles 3`,
+	}.follow(t)
+}
+
+// Of two takers the first by name takes: with one piece every 2 s, B never gets any.
+func TestTakersByName(t *testing.T) {
+	course{
+		line: sim.Line{
+			Stations: []sim.Station{one("feeder", "", 2), one("B", "shared", 2), one("A", "shared", 2)},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"feeder"}, Holds: 5}},
+		},
+		measure: 9 * s,
+		want: `
+			0 feeder running, B starved, A starved
+			2 A running # and again at 4, 6, 8
+		`,
+		counts: `A: taken 4; B: taken 0, starved 9 s`,
+	}.follow(t)
+	course{
+		line: sim.Line{
+			Stations: []sim.Station{one("feeder", "", 2), one("B", "shared", 2), one("A", "shared", 3)},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"feeder"}, Holds: 5}},
+		},
+		measure: 9 * s,
+		want: `
+			0 feeder running, B starved, A starved
+			2 A running                 # until 5
+			4 B running                 # A is at work
+			5 A starved
+			6 B starved, A running      # both could: A
+			8 B running
 		`,
 	}.follow(t)
 }
