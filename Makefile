@@ -16,9 +16,9 @@ demo: $(ENGINE) ## simulate the line of Lowmere: summary here, report in a new f
 test: $(ENGINE) ## run all tests; TESTFLAGS are passed on
 	go test $(TESTFLAGS) ./...
 
-bench: ## measure the engine, then two workers against one
+bench: ## measure the engine, then studies: two workers against one, a year, a sweep
 	go test -run '^$$' -bench . -benchmem ./sim/...
-	go test -run '^$$' -bench 'Workers' ./internal/study
+	go test -run '^$$' -bench . ./internal/study
 
 build: $(ENGINE) ## make one static binary, chart engine inside: ./tuckline
 	$(STATIC) -o tuckline ./cmd/tuckline
