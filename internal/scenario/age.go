@@ -24,7 +24,7 @@ func (a *ageLaw) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) 
 	a.law.law, a.canon = r.readLaw(a.at, n, tag, a.age.measure)
 	if a.age.bare.given() && a.age.clock != quantity.Running && a.age.clock != quantity.Calendar {
 		r.complain(a.age.bare, "a time after %q names its clock: write %q (it stands still while the station does) or %q", "every",
-			a.age.bare.node.Text+" running", a.age.bare.node.Text+" calendar")
+			a.age.bare.text()+" running", a.age.bare.text()+" calendar")
 	}
 }
 

@@ -11,11 +11,11 @@ func (b *resolver) conveyor(e *entryWords) {
 	w := e.conveyor
 	name := e.name.value
 	buffer := sim.Buffer{Name: name, From: b.flow.feeders[name], Conveyor: true, Holds: 1}
-	if w.Pitch.value > 0 {
+	if w.Pitch.value > 0 && w.Length.value > 0 {
 		buffer.Holds = int64(math.Floor(w.Length.value/w.Pitch.value + 1e-9))
 	}
 	if buffer.Holds < 1 {
-		b.complain(w.Pitch.at, "no piece finds room on the belt: the pitch is larger than its length, %s", w.Length.node.Text)
+		b.complain(w.Pitch.at, "no piece finds room on the belt: the pitch is larger than its length, %s", w.Length.text())
 	}
 	if w.Speed.value > 0 {
 		buffer.Transit = micros(w.Length.value / w.Speed.value * 1e6)
@@ -61,7 +61,7 @@ func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 func (b *resolver) pieces(l *level, holds int64) int64 {
 	switch {
 	case !l.percent && holds != sim.Unlimited && l.pieces() > holds && holds > 0:
-		b.complain(l.at, "%q is more than the buffer holds, %d", l.node.Text, holds)
+		b.complain(l.at, "%q is more than the buffer holds, %d", l.text(), holds)
 		return holds
 	case !l.percent:
 		return l.pieces()
@@ -134,9 +134,9 @@ func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, 
 	case s.RunAt.top && !w.TopSpeed.given():
 		b.complain(s.RunAt.at, "the station has no top speed; write top speed: 100/min beside its cycle, or a speed here")
 	case cycle < extra.TopCycle*(1-1e-9):
-		b.complain(s.RunAt.at, "%q is faster than the top speed of the station; write a higher top speed, or a lower speed here", s.RunAt.node.Text)
+		b.complain(s.RunAt.at, "%q is faster than the top speed of the station; write a higher top speed, or a lower speed here", s.RunAt.text())
 	case step.BackAt >= step.From && b.read(s.FromLevel.at) && b.read(s.BackAt.at):
-		b.complain(s.BackAt.at, "back at %q is not below from level %q", s.BackAt.node.Text, s.FromLevel.node.Text)
+		b.complain(s.BackAt.at, "back at %q is not below from level %q: %d and %d pieces", s.BackAt.text(), s.FromLevel.text(), step.BackAt, step.From)
 	default:
 		return step, true
 	}

@@ -93,7 +93,7 @@ func (b *resolver) reelLength(e *entry[materialWords]) int64 {
 	case outer == 0 || core == 0 || thickness == 0:
 		return 0 // said already
 	case core >= outer:
-		b.complain(reel.Core.at, "the core is not smaller than the reel, %s", reel.Outer.node.Text)
+		b.complain(reel.Core.at, "the core is not smaller than the reel, %s", reel.Outer.text())
 		return 0
 	case m.PerCycle.given() && !m.PerCycle.web && b.read(m.PerCycle.at):
 		b.complain(m.PerCycle.at, "the reel has a length of web, so a cycle draws a length, such as 132 mm")
@@ -101,7 +101,7 @@ func (b *resolver) reelLength(e *entry[materialWords]) int64 {
 	}
 	usable := math.Pi*(outer*outer-core*core)/(4*thickness) - reel.Unusable.value
 	if usable < 1 {
-		b.complain(reel.Unusable.at, "nothing of the reel is left: it has %.1f m in all", (usable+reel.Unusable.value)/1e6)
+		b.complain(reel.Unusable.or(reel.at), "nothing of the reel is left: it has %.1f m in all", (usable+reel.Unusable.value)/1e6)
 		return 0
 	}
 	return int64(math.Round(usable))
@@ -127,7 +127,7 @@ func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, 
 	case !refill.given():
 		b.complain(e.place, "%q does not say how the %s is refilled, such as refill: {amount: 400 leaflets, lasts: 0.5 min}", e.name, kind)
 	case m.Crew.given():
-		b.complain(m.Crew.at, "who refills is written inside refill: {…, crew: %s}", m.Crew.node.Text)
+		b.complain(m.Crew.at, "who refills is written inside refill: {…, crew: %s}", m.Crew.text())
 	}
 	if material.FilledInTime {
 		extra.AlarmAt = refill.AlarmAt.pieces()
@@ -156,11 +156,11 @@ func (b *resolver) sameUnits(holds, other *count, web bool) {
 	switch {
 	case !holds.given() || !other.given() || !b.read(holds.at) || !b.read(other.at):
 	case holds.unit == "":
-		b.complain(holds.at, "%q has no unit; write what it holds, as %[1]s leaflets", holds.node.Text)
+		b.complain(holds.at, "%q has no unit; write what it holds, as %[1]s leaflets", holds.text())
 	case web:
-		b.complain(other.at, "%q is a length, but %s are counted here", other.node.Text, quantity.Plural(holds.unit))
+		b.complain(other.at, "%q is a length, but %s are counted here", other.text(), quantity.Plural(holds.unit))
 	case other.unit == "":
-		b.complain(other.at, "%q has no unit; write %[1]s %s", other.node.Text, quantity.Plural(holds.unit))
+		b.complain(other.at, "%q has no unit; write %[1]s %s", other.text(), quantity.Plural(holds.unit))
 	case !quantity.SameUnit(holds.unit, other.unit):
 		b.complain(other.at, "%s are counted here, but the stock holds %s", quantity.Plural(other.unit), quantity.Plural(holds.unit))
 	}

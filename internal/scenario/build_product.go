@@ -64,7 +64,7 @@ func (b *resolver) packed(these, those string, said whole) {
 		if station.Takes != int64(said.value)*station.Gives {
 			w := b.flow.byName[station.Name].station
 			b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %s and gives %s",
-				int64(said.value), these, those, station.Name, w.Takes.node.Text, w.Gives.node.Text)
+				int64(said.value), these, those, station.Name, w.Takes.text(), w.Gives.text())
 		}
 	}
 }
@@ -79,8 +79,8 @@ func (b *resolver) filledPockets(p *Product) {
 		for k := range extra.Materials {
 			m := &station.Materials[k]
 			want := p.DosesPerBlister * station.Gives
-			if quantity.SameUnit(extra.Materials[k].Unit, p.Dose) && quantity.SameUnit(extra.GivesUnit, "blisters") && m.PerCycle != want {
-				w := b.flow.byName[station.Name].station.Consumes.list[k].value.PerCycle
+			w := b.flow.byName[station.Name].station.Consumes.list[k].value.PerCycle
+			if w.given() && quantity.SameUnit(extra.Materials[k].Unit, p.Dose) && quantity.SameUnit(extra.GivesUnit, "blisters") && m.PerCycle != want {
 				b.complain(w.at, "%d blisters with %d %s each need %d a cycle, not %d", station.Gives, p.DosesPerBlister, extra.Materials[k].Unit, want, m.PerCycle)
 			}
 		}
@@ -105,7 +105,7 @@ func (b *resolver) blisterFits() {
 		}
 		if !fits(long, wide) && !fits(wide, long) {
 			b.complain(web.at, "blisters of %s by %s do not fit: %d across and %d along need more than this web",
-				w.Length.node.Text, w.Width.node.Text, int64(web.Across.value), int64(web.Along.value))
+				w.Length.text(), w.Width.text(), int64(web.Across.value), int64(web.Along.value))
 		}
 	}
 }

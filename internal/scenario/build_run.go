@@ -98,11 +98,7 @@ func (b *resolver) checkAnswerUnit(w *answerWords, after []int) {
 	}
 	for _, i := range after {
 		if gives := b.s.Stations[i].GivesUnit; !quantity.SameUnit(want, gives) {
-			where := w.In.at
-			if !w.In.given() {
-				where = w.CountedAfter.at
-			}
-			b.complain(where, "%s are to be counted, but %q gives %s", quantity.Plural(want), b.s.Line.Stations[i].Name, gives)
+			b.complain(w.In.or(w.CountedAfter.at), "%s are to be counted, but %q gives %s", quantity.Plural(want), b.s.Line.Stations[i].Name, gives)
 			return
 		}
 	}

@@ -31,7 +31,7 @@ func (b *resolver) station(e *entryWords) {
 		extra.TopCycle = w.TopSpeed.value
 	}
 	if extra.TopCycle > extra.SetCycle*(1+1e-9) && b.read(w.Cycle.at) {
-		b.complain(w.TopSpeed.at, "top speed is lower than the set speed, cycle: %s", w.Cycle.node.Text)
+		b.complain(w.TopSpeed.at, "top speed is lower than the set speed, cycle: %s", w.Cycle.text())
 	}
 	for i := range w.Stops.list {
 		station.Stops = append(station.Stops, b.stop(w, &w.Stops.list[i], extra.GivesUnit))
@@ -100,7 +100,7 @@ func (b *resolver) checkCauses(w *stationWords) {
 	for _, m := range w.Consumes.list {
 		for _, s := range w.Stops.list {
 			if m.name == s.name {
-				b.complain(m.place, "%q is also the name of a stop of %q (line %d); reports list both together, so name one differently", m.name, w.Name.value, s.place.node.Line)
+				b.complain(m.place, "%q is also the name of a stop of %q (line %d); reports list both together, so name one differently", m.name, w.Name.value, s.place.line())
 			}
 		}
 	}
@@ -115,7 +115,7 @@ func (b *resolver) checkWeb(w *stationWords, gives int64) {
 	for _, m := range w.Consumes.list {
 		use := m.value.PerCycle
 		if use.web && w.Web.Index.value > 0 && math.Abs(use.value-w.Web.Index.value) > 0.5 {
-			b.complain(use.at, "a cycle draws one index, %s, but here %s of %s", w.Web.Index.node.Text, use.node.Text, m.name)
+			b.complain(use.at, "a cycle draws one index, %s, but here %s of %s", w.Web.Index.text(), use.text(), m.name)
 		}
 	}
 }

@@ -3,10 +3,13 @@ package scenario
 import "strings"
 
 // nearest finds the candidate that a word was most likely meant to be: few
-// letters changed, left out, added or swapped.
+// letters changed, left out, added or swapped, or words left out at its end.
 func nearest(wrong string, candidates []string) (string, bool) {
 	best, least := "", len([]rune(wrong))/3+2
 	for _, c := range candidates {
+		if strings.HasPrefix(c, wrong+" ") {
+			return c, true
+		}
 		if d := distance(strings.ToLower(wrong), strings.ToLower(c)); d < least {
 			best, least = c, d
 		}

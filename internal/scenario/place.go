@@ -13,7 +13,28 @@ func (a at) given() bool { return a.node != nil }
 
 func (a *at) put(n *tree.Node, path string) { a.node, a.path = n, path }
 
-func (a at) where() at { return a }
+// text is what was written there, for complaints.
+func (a at) text() string {
+	if a.node == nil {
+		return ""
+	}
+	return a.node.Text
+}
+
+func (a at) line() int {
+	if a.node == nil {
+		return 0
+	}
+	return a.node.Line
+}
+
+// or is the first of two places that was written.
+func (a at) or(other at) at {
+	if a.given() {
+		return a
+	}
+	return other
+}
 
 // placed is anything that knows where it stands.
 type placed interface {

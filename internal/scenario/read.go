@@ -81,9 +81,10 @@ func (r *reader) parse(src []byte, sets []string) (root *tree.Node, text []byte)
 	return root, []byte(r.applySets(root, string(src), sets))
 }
 
-// complain says what is wrong at a place.
+// complain says what is wrong at a place; at the head of the file if nobody
+// wrote anything there.
 func (r *reader) complain(where at, format string, args ...any) {
-	n := where.node
+	n := where.or(at{node: r.root}).node
 	r.complaints = append(r.complaints, Complaint{
 		File: n.From.Name, Line: n.Line, Column: n.Column, Path: where.path,
 		Text: fmt.Sprintf(format, args...), Excerpt: excerpt(n),

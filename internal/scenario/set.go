@@ -20,6 +20,10 @@ func (r *reader) applySets(root *tree.Node, text string, sets []string) string {
 			r.complain(where, "a change is written as PATH=VALUE, such as cartoner.cycle=90/min")
 			continue
 		}
+		if strings.TrimSpace(set[len(path)+1:]) == "" {
+			r.complain(where, "a value is missing after %q", "=")
+			continue
+		}
 		value, faults := tree.ParseValue(setSource, set, len(path)+1)
 		for _, f := range faults {
 			r.complain(at{f.At, where.path}, "%s", f.Text)
@@ -167,6 +171,8 @@ func (w *pathWalk) refuse(node *tree.Node, name string, left, known []string) {
 	before := strings.Join(w.walked, ".")
 	near, found := nearest(name, known)
 	switch {
+	case before == "" && isLater("a scenario", name):
+		w.r.later(w.where, name)
 	case found:
 		right := strings.Join(append(append(w.walked[:len(w.walked):len(w.walked)], near), left...), ".")
 		w.r.complain(w.where, "nothing is called %q here; did you mean %q?", name, right)

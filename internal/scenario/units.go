@@ -132,10 +132,10 @@ func (b *resolver) agree(group []writtenCount) {
 	for _, w := range group {
 		switch {
 		case w.unit == "":
-			text := w.where.node.Text
+			text := w.where.text()
 			b.complain(w.where, "%q has no unit; write %s %s, since %s %s", text, text, quantity.Plural(first.unit), first.what, quantity.Plural(first.unit))
 		case !quantity.SameUnit(w.unit, first.unit):
-			b.complain(w.where, "%s %s, but %s %s (line %s)", w.what, quantity.Plural(w.unit), first.what, quantity.Plural(first.unit), strconv.Itoa(first.where.node.Line))
+			b.complain(w.where, "%s %s, but %s %s (line %s)", w.what, quantity.Plural(w.unit), first.what, quantity.Plural(first.unit), strconv.Itoa(first.where.line()))
 		}
 	}
 }
