@@ -133,18 +133,20 @@ func TestNarrow(t *testing.T) {
 }
 
 func TestWithoutScriptsTheTablesAreRead(t *testing.T) {
-	path := written(t, Page{Outcome: inventedOutcome()})
-	b := openTab(t, path, 1200, 900)
+	b := newTab(t)
 	if _, err := chromedp.Call(b.Context, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true}); err != nil {
 		t.Fatal(err)
 	}
-	b.do(t, chromedp.Navigate("file://"+path+"?again"))
-	body, err := chromedp.Run(b, chromedp.Text(chromedp.CSS("body")))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !strings.Contains(body, say("no.script", nil)) {
+	b.do(t, chromedp.EmulateViewport(1200, 900), chromedp.Navigate("file://"+written(t, Page{Outcome: inventedOutcome()})))
+	if text := ask[string](t, b, `document.body.innerText`); !strings.Contains(text, say("no.script", nil)) {
 		t.Error("nothing says that charts need JavaScript")
+	}
+	if shown := ask[string](t, b, `getComputedStyle(document.querySelector(".charts")).display`); shown != "none" {
+		t.Errorf("the empty places of charts are displayed as %s", shown)
+	}
+	row := ask[string](t, b, `(document.querySelector("#states details").open = true, document.querySelector("#states tbody tr").innerText)`)
+	if !strings.HasPrefix(row, "blister machine") {
+		t.Errorf("the first row of the states reads %q", row)
 	}
 	b.picture(t, "no-script")
 }

@@ -41,7 +41,15 @@ func findChromium(t *testing.T) string {
 	return ""
 }
 
+// openTab opens a page in a window of that size.
 func openTab(t *testing.T, page string, width, height int64) *tab {
+	t.Helper()
+	b := newTab(t)
+	b.do(t, chromedp.EmulateViewport(width, height), chromedp.Navigate("file://"+page))
+	return b
+}
+
+func newTab(t *testing.T) *tab {
 	t.Helper()
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(findChromium(t)), chromedp.NoSandbox, chromedp.DisableGPU,
@@ -61,7 +69,6 @@ func openTab(t *testing.T, page string, width, height int64) *tab {
 	if _, err := chromedp.Call(ctx, network.Enable, network.EnableParams{}); err != nil {
 		t.Fatal(err)
 	}
-	b.do(t, chromedp.EmulateViewport(width, height), chromedp.Navigate("file://"+page))
 	return b
 }
 

@@ -43,7 +43,7 @@ func (s *subject) levelSection(i int, b result.Buffer, place keyfigure.Place) (*
 	f := facts{
 		"Name": b.Name, "Unit": place.Unit, "Full": percentWords(b.Full.Mean), "Empty": percentWords(b.Empty.Mean),
 		"Level": numberOf(b.Level, 1).Mean, "Capacity": whole(float64(b.Capacity)), "Window": s.Window.One,
-		"Limited": b.Capacity != sim.Unlimited,
+		"Limited": b.Capacity != sim.Unlimited, "Belt": place.TransitSeconds > 0,
 	}
 	heading := say("levels.heading", f)
 	option, err := s.levelOption(i, b, place, f, described(heading))
@@ -111,7 +111,7 @@ func (s *subject) levelMarks(place keyfigure.Place) charts.SeriesOpts {
 		}
 		charts.WithMarkLineStyleOpts(opts.MarkLineStyle{
 			Symbol:    []string{"none", "none"},
-			Label:     &opts.Label{Show: opts.Bool(true), Formatter: "{b}", Position: "insideStartTop", Color: "colour:faint"},
+			Label:     &opts.Label{Show: opts.Bool(true), Formatter: "{b}", Position: "insideStartTop", Color: "colour:faint", BackgroundColor: "colour:paper"},
 			LineStyle: &opts.LineStyle{Color: "colour:faint", Type: "dashed", Width: 1},
 		})(series)
 	}

@@ -36,10 +36,10 @@ func outputSection(s *subject) (*section, error) {
 	}, nil
 }
 
-// bins are equal parts of the range of values, about the square root of their number.
+// bins are equal parts of the range of values: a dozen or somewhat more, round numbers.
 func bins(values []float64) (edges []float64, counts []int) {
 	low, high := slices.Min(values), slices.Max(values)
-	step := niceStep((high - low) / math.Sqrt(float64(len(values))))
+	step := niceStep((high - low) / min(max(12, 1.5*math.Sqrt(float64(len(values)))), 40))
 	first, last := math.Floor(low/step), math.Floor(high/step)
 	counts = make([]int, int(last-first)+1)
 	for k := range len(counts) + 1 {

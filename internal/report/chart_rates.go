@@ -43,7 +43,8 @@ type rateKind struct {
 var rateKinds = []rateKind{
 	{"top", "faint", "dotted", "triangle", func(s keyfigure.Stage) float64 { return s.Top }},
 	{"set", "ink", "solid", "circle", func(s keyfigure.Stage) float64 { return s.Set }},
-	{"effective", "accent", "solid", "rect", func(s keyfigure.Stage) float64 { return s.Effective }},
+	{"effective", "accent", "dotted", "rect", func(s keyfigure.Stage) float64 { return s.Effective }},
+	{"at.most", "accent", "solid", "diamond", func(s keyfigure.Stage) float64 { return s.AtMost }},
 }
 
 func (s *subject) stageName(stage keyfigure.Stage) string {
@@ -88,7 +89,7 @@ func (s *subject) ratesOption(f facts, aria string) (template.JS, error) {
 // ratesTable has the rate of every station in its own unit and in pieces of the answer.
 func (s *subject) ratesTable(caption string) table {
 	t := table{Caption: caption, Words: 1, Head: append(heads("station", "own.set", "own.unit"),
-		say("rates.set", nil), say("rates.top", nil), say("column.alone", nil), say("rates.effective", nil), say("column.at.most", nil))}
+		say("rates.set", nil), say("rates.top", nil), say("column.alone", nil), say("rates.effective", nil), say("rates.at.most", nil))}
 	for _, r := range s.Figures.Stations {
 		t.Rows = append(t.Rows, []cell{
 			text(r.Name), text(perMinute(r.Set.Pieces)), text(r.GivesUnit), text(perMinute(r.Set.Answer)), text(perMinute(r.Top.Answer)),

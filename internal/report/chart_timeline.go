@@ -24,7 +24,7 @@ func timelineSection(s *subject) (*section, error) {
 	w := s.traced()
 	return &section{
 		ID: "timeline", Heading: heading,
-		Reading: say("timeline.reading", facts{"Window": s.Window.One, "Slot": length(w.slot() / sim.Second * sim.Second)}),
+		Reading: say("timeline.reading", facts{"Window": s.Window.One, "Slot": minutesWords(w.slot())}),
 		Charts:  []chart{{"timeline", 150 + 34*len(s.Results.Stations), option}},
 		Table:   s.stopList(heading),
 	}, nil
@@ -39,15 +39,17 @@ func (s *subject) timelineHeading() string {
 		}
 	}
 	return say("timeline.heading", facts{
-		"Window": s.Window.One, "Station": limiting, "N": n, "Longest": length(roundTo(longest, sim.Second)),
+		"Window": s.Window.One, "Station": limiting, "N": n, "Longest": minutesWords(longest),
 	})
 }
 
-func roundTo(d, unit sim.Micros) sim.Micros {
-	if d >= sim.Minute {
-		unit = sim.Minute / 10
+// minutesWords is a duration as people say it: "45 s", "4.4 min", "78 min".
+func minutesWords(d sim.Micros) string {
+	if d < sim.Minute {
+		return whole(float64(d)/float64(sim.Second)) + thin + "s"
 	}
-	return (d + unit/2) / unit * unit
+	minutes := float64(d) / float64(sim.Minute)
+	return rounded(minutes, min(exponent(minutes)-1, 0)) + thin + "min"
 }
 
 // tracedStops are those that began in the window.

@@ -87,7 +87,7 @@ func causesOf(s *subject) causes {
 		names = append(names, station.Name)
 		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
 	}
-	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1}
+	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses}
 	if len(o.Causes) == 0 {
 		return causes{Intro: say("causes.none", f)}
 	}

@@ -58,7 +58,8 @@ func marks(b study.Span) []mark {
 		}
 		return 100 * (v - low) / (high - low)
 	}
-	place := columnPlace([]result.Estimate{b.None, b.Now, b.Unlimited}, 1)
+	// All with the digits of the answer, which stands above them.
+	place := placeOf(halfWidth(b.Now), b.Now.Mean)
 	put := func(key string, e result.Estimate) mark {
 		return mark{
 			Key: key, Words: say("span."+key, nil), Value: atPlace(e, 1, place).String(),

@@ -63,11 +63,16 @@ func (s *subject) givesUnit(station int) string { return s.Scenario.Stations[sta
 // percentWords is a share without its interval, for headings: whole percent, or
 // one digit more where it is small.
 func percentWords(share float64) string {
-	place := 0
-	if share < 0.0995 {
-		place = -1
+	switch {
+	case share == 0:
+		return "0" + thin + "%"
+	case share < 0.0005:
+		return say("less.than", facts{"Value": "0.1" + thin + "%"})
+	case share < 0.0995:
+		return rounded(100*share, -1) + thin + "%"
+	default:
+		return rounded(100*share, 0) + thin + "%"
 	}
-	return rounded(100*share, place) + thin + "%"
 }
 
 // listed joins names as a sentence does.

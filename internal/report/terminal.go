@@ -109,10 +109,15 @@ func spanLine(s *subject) string {
 func (p *paper) causes(c causes) {
 	p.gap()
 	p.paragraph(c.Intro)
-	var names, costs []string
+	var names, costs, full []string
 	for _, row := range c.Rows {
 		names = append(names, row.Words)
-		costs = append(costs, row.Cost+" ("+row.Minutes+")")
+		costs = append(costs, row.Cost)
+		full = append(full, row.Cost+" ("+row.Minutes+")")
+	}
+	// A whole name says more than the minutes, which the report has too.
+	if widest(names)+widest(full)+4 <= p.width {
+		costs = full
 	}
 	p.pairs(names, costs)
 }

@@ -140,7 +140,7 @@
       else Object.assign(zoom, { height: 22, bottom: 4, borderColor: rule, fillerColor: colour("accent-soft"), textStyle: { color: faint }, handleStyle: { color: colour("paper"), borderColor: colour("accent") }, moveHandleStyle: { color: rule }, dataBackground: { lineStyle: { opacity: 0 }, areaStyle: { opacity: 0 } }, brushSelect: false });
     }
     for (const axis of axes(option, "xAxis")) {
-      if (axis.type === "category" && option.series.some((s) => s.type === "line") && axis.axisLabel.interval === "0") Object.assign(axis.axisLabel, { interval: 0, width: narrow ? 56 : 120, overflow: "break" });
+      if (axis.type === "category" && option.series.some((s) => s.type === "line") && axis.axisLabel.interval === "0") Object.assign(axis.axisLabel, { interval: 0, width: narrow ? 56 : 120, overflow: "break", fontSize: narrow ? 10 : 12, lineHeight: 13 });
     }
     if (option.tooltip.formatter === functions.spellTip) {
       const rows = axes(option, "yAxis")[0].data;
