@@ -13,6 +13,9 @@ import (
 
 // outputSection shows how single shifts differ and how the mean settled.
 func outputSection(s *subject) (*section, error) {
+	if len(s.Shifts) == 0 {
+		return nil, nil
+	}
 	out := s.Results.Output
 	place := placeOf(halfWidth(out.Total), out.Total.Mean)
 	f := facts{
@@ -25,13 +28,17 @@ func outputSection(s *subject) (*section, error) {
 	if err != nil {
 		return nil, err
 	}
-	mean, err := s.meanOption(f, described(say("output.mean", f)))
-	if err != nil {
-		return nil, err
+	drawings := []chart{{"spread", 250, spread}}
+	if len(s.RunningMean) > 0 {
+		mean, err := s.meanOption(f, described(say("output.mean", f)))
+		if err != nil {
+			return nil, err
+		}
+		drawings = append(drawings, chart{"mean", 250, mean})
 	}
 	return &section{
 		ID: "output", Heading: heading, Reading: say("output.reading", f),
-		Charts: []chart{{"spread", 250, spread}, {"mean", 250, mean}},
+		Charts: drawings,
 		Table:  s.outputTable(heading, f),
 	}, nil
 }
@@ -148,7 +155,7 @@ func roundAxis(least, most float64) opts.YAxis {
 
 // settled leaves out the first means, whose wide intervals would flatten the rest.
 func settled(means []result.Estimate) []result.Estimate {
-	return means[min(len(means)/10, len(means)-1):]
+	return means[len(means)/10:]
 }
 
 func round3(v float64) float64 { return math.Round(v*1e3) / 1e3 }

@@ -14,14 +14,17 @@ const thin = "\u202f"
 // number is an estimate as people read it: the digits follow the interval.
 type number struct {
 	Mean, Half, Low, High string
-	// Known is false where no replication gave a value.
-	Known bool
+	// Known is false where no replication gave a value, Alone true where one did, without an interval.
+	Known, Alone bool
 }
 
 // String is "3 742 ± 31".
 func (n number) String() string {
 	if !n.Known {
 		return "–"
+	}
+	if n.Alone {
+		return say("no.interval", facts{"Mean": n.Mean})
 	}
 	return n.Mean + thin + "±" + thin + n.Half
 }
@@ -44,7 +47,7 @@ func atPlace(e result.Estimate, scale float64, place int) number {
 	return number{
 		Mean: rounded(e.Mean*scale, place), Half: rounded(halfWidth(e)*scale, place),
 		Low: rounded(e.Low*scale, place), High: rounded(e.High*scale, place),
-		Known: e.N > 0,
+		Known: e.N > 0, Alone: e.N == 1,
 	}
 }
 
