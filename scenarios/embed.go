@@ -5,5 +5,5 @@ import "embed"
 
 // FS holds the examples, NAME.yaml, and REFERENCE.md, the page of all words.
 //
-//go:embed *.yaml
+//go:embed *.yaml REFERENCE.md
 var FS embed.FS
