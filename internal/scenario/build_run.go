@@ -73,7 +73,10 @@ func (b *resolver) answer() {
 	if len(after) == 0 {
 		return
 	}
-	a.CountedAfter, a.AlsoAfter = after[0], after[1:]
+	if len(after) > 1 {
+		b.complain(w.CountedAfter.at, "counting after several stations at once is a part of the format that this version does not know yet; name one of them")
+	}
+	a.CountedAfter = after[0]
 	a.Unit = b.s.Stations[after[0]].GivesUnit
 	b.checkAnswerUnit(w, after)
 }

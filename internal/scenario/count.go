@@ -71,8 +71,8 @@ func parseCycles(text string) (float64, error) {
 	case err == nil && !quantity.SameUnit(pieces.Unit, "cycles"):
 		err = fmt.Errorf("%q is not in cycles; write it as 8 cycles", text)
 	}
-	if _, bad := quantity.Duration(text); bad == nil {
-		err = errors.New("a time is not known here yet; write it in cycles, as 8 cycles")
+	if _, bad := quantity.Duration(text); bad == nil { // 30 s
+		err = errors.New("scrap in time is a part of the format that this version does not know yet; write it in cycles, as 8 cycles")
 	}
 	return float64(pieces.N), err
 }

@@ -12,9 +12,10 @@ var laterWords = map[string][]string{
 		"heat recovery", "incomplete stack", "mis-picks", "lost per stop", "no-reads", "closing", "guaranteed",
 		"sends", "priority", "lanes",
 	},
-	"a stop":     {"scraps", "renews"},
-	"a material": {"change by", "web store", "splice scrap", "splice fails", "mis-picks"},
-	"a conveyor": {"sensors", "lanes", "turns", "sends", "priority"},
+	"a speed step": {"delay"},
+	"a stop":       {"scraps", "renews"},
+	"a material":   {"change by", "web store", "splice scrap", "splice fails", "mis-picks"},
+	"a conveyor":   {"sensors", "lanes", "turns", "sends", "priority"},
 	"a buffer": {
 		"sends", "turns", "priority", "leaves", "keeps", "in at most", "out at most", "surplus", "hand rate",
 		"stock", "returns", "stops", "lanes",

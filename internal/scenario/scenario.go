@@ -49,8 +49,6 @@ type Answer struct {
 	Unit string
 	// CountedAfter is the index of a station in Line.Stations.
 	CountedAfter int
-	// AlsoAfter are more such stations: their pieces are added.
-	AlsoAfter []int
 	// Per is "hour", "shift" or "week"; without a calendar a shift and a week are the measured window.
 	Per string
 }

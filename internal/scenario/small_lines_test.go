@@ -19,16 +19,6 @@ func read(t *testing.T, line string, sets ...string) *scenario.Scenario {
 	return s
 }
 
-// complaints reads a text that has to be refused.
-func complaints(t *testing.T, line string, sets ...string) string {
-	t.Helper()
-	_, err := scenario.Read("test.yaml", []byte("tuckline: 1\n"+line), scenario.Options{Sets: sets})
-	if err == nil {
-		t.Fatalf("was read without complaint:\n%s", line)
-	}
-	return err.Error()
-}
-
 // TestBareLines reads the lines of the exact cases, which name no pieces.
 func TestBareLines(t *testing.T) {
 	for name, line := range map[string]string{
