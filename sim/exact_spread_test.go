@@ -45,7 +45,7 @@ func TestElsewhereTakesItsShare(t *testing.T) {
 	missed := func(seed string, n int) bool {
 		x := make([]float64, n)
 		for r := range x {
-			rec := e.Run(sim.Options{Seed: seedOf(seed), Replication: r, Measure: 160_000 * s})
+			rec := e.Run(sim.Options{Seed: seedOf(seed), Replication: r, Measure: 240_000 * s})
 			x[r] = float64(rec.Crews[0].Elsewhere) / float64(3*rec.Window)
 		}
 		mean, half := interval(x)
