@@ -63,8 +63,8 @@ func (c *compiler) checkBuffer(b *Buffer) {
 	if b.StopUpstream < 0 || limited && b.StopUpstream > b.Holds {
 		c.fault(b.Name+".levels.stop upstream", "a level lies between 0 and the %d places", b.Holds)
 	}
-	if b.Restart.On && (b.Restart.Level < 0 || limited && b.Restart.Level > b.Holds) {
-		c.fault(b.Name+".levels.restart upstream", "a level lies between 0 and the %d places", b.Holds)
+	if b.Restart.On && b.Restart.Level < 0 {
+		c.fault(b.Name+".levels.restart upstream", "a level is 0 or more")
 	}
 	if b.AtStart < 0 {
 		c.fault("run.at start."+b.Name, "a level is 0 or more")

@@ -159,12 +159,24 @@ func (c *compiler) checkLevels(l int, b *Buffer) {
 	if b.Restart.Level < takes-1 {
 		c.fault(path, "the line can lock: %d pieces may stay because %d are taken at once; it needs at least %d", takes-1, takes, takes-1)
 	}
-	if b.Holds != Unlimited && b.Restart.Level > b.Holds-gives {
-		c.fault(path, "%d pieces and the %d that are put at once do not fit into %d places; it is at most %d", b.Restart.Level, gives, b.Holds, b.Holds-gives)
+	if places := c.placesBefore(l); b.Holds != Unlimited && b.Restart.Level > places-gives {
+		c.fault(path, "%d pieces and the %d that are put at once do not fit into %d places; it is at most %d", b.Restart.Level, gives, places, places-gives)
 	}
 	if b.StopUpstream > 0 && b.Restart.Level >= b.StopUpstream {
 		c.fault(path, "it must be lower than stop upstream, which is %d pieces", b.StopUpstream)
 	}
+}
+
+// placesBefore is the number of places of a buffer and of all belts before it.
+func (c *compiler) placesBefore(l int) int64 {
+	total := int64(0)
+	for _, i := range c.before(l) {
+		if c.places[i].Capacity == Unlimited {
+			return plan.NoLimit
+		}
+		total += c.places[i].Capacity
+	}
+	return total
 }
 
 // before is a link and all belts and buffers that pass their pieces on into it.

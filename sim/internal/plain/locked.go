@@ -148,10 +148,13 @@ func (e *Engine) lacksInput(k int) bool {
 		return e.links[node.Link].arrived == 0
 	}
 	s := &e.stations[node.Station]
+	if s.phase != idle {
+		return false
+	}
 	if s.plan.In == plan.None {
 		return s.supply >= 0 && s.supply < s.plan.Takes
 	}
-	return s.phase == idle && e.links[s.plan.In].arrived < s.plan.Takes
+	return e.links[s.plan.In].arrived < s.plan.Takes
 }
 
 // onlyFor says that all whom a node waits for are in the set.
@@ -162,10 +165,26 @@ func (e *Engine) onlyFor(k int, stuck set) bool {
 		if node.Station >= 0 {
 			in = e.stations[node.Station].plan.In
 		}
-		return allIn(e.links[in].plan.Feeders, stuck)
+		return allIn(e.links[in].plan.Feeders, stuck) && (e.hasRoom(k) || e.noMoreRoom(node, stuck))
 	}
+	return e.noMoreRoom(node, stuck)
+}
+
+// noMoreRoom says that nobody outside the set will make room for a node, nor lower a level that
+// stops it.
+func (e *Engine) noMoreRoom(node *plan.Node, stuck set) bool {
 	return e.noRoom(node.Out, stuck) && (node.Room.StopLink == plan.None || e.noRoom(node.Room.StopLink, stuck)) &&
 		!slices.ContainsFunc(node.Room.Counted, func(l int) bool { return !e.noRoom(l, stuck) })
+}
+
+// hasRoom says that a node without input lacks nothing but input. If it lacks room too, a
+// piece that waits before it passes straight through as soon as there is room.
+func (e *Engine) hasRoom(k int) bool {
+	node, s := &e.plan.Nodes[k], e.nodes[k].station
+	if node.Out == plan.None || s != nil && !s.plan.BlocksBefore {
+		return true
+	}
+	return e.ready(k)
 }
 
 // noRoom says that nobody outside the set will take from a link, nor will what is

@@ -184,12 +184,14 @@ func (e *Engine) wakeTakers(l *link) {
 }
 
 // wakeHolders lets feeders that hold finished pieces look whether they pass straight
-// through, now that somebody lacks them.
+// through, now that somebody lacks them; through an empty buffer those before it too.
 func (e *Engine) wakeHolders(l *link) {
 	for _, k := range l.plan.Feeders {
-		n := &e.nodes[k]
-		if n.station != nil && n.station.phase == holding || n.station == nil && n.link.arrived > 0 {
+		switch n := &e.nodes[k]; {
+		case n.station != nil && n.station.phase == holding, n.station == nil && n.link.arrived > 0:
 			e.dirty.add(k)
+		case n.station == nil:
+			e.wakeHolders(n.link)
 		}
 	}
 }
