@@ -30,7 +30,6 @@ func benchmarkLine(b *testing.B, line sim.Line) {
 	})
 }
 
-
 func BenchmarkChain(b *testing.B) {
 	for _, n := range []int{3, 10, 30, 100, 300} {
 		b.Run(strconv.Itoa(n), func(b *testing.B) { benchmarkLine(b, chain(b, n)) })

@@ -53,13 +53,13 @@ func (c *compiler) repeatedStations() {
 }
 
 func (c *compiler) checkBuffer(b *Buffer) {
-	if b.Holds < 0 && b.Holds != Unlimited {
+	if b.Holds < Smallest {
 		c.fault(b.Name+".holds", "%d places; the number is 0 or more, or unlimited", b.Holds)
 	}
 	if b.Transit < 0 {
 		c.fault(b.Name+".transit", "a transit time is 0 or more")
 	}
-	limited := b.Holds != Unlimited
+	limited := b.Holds >= 0
 	if b.StopUpstream < 0 || limited && b.StopUpstream > b.Holds {
 		c.fault(b.Name+".levels.stop upstream", "a level lies between 0 and the %d places", b.Holds)
 	}

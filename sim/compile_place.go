@@ -32,7 +32,7 @@ func (c *compiler) capacities() {
 		link.Gives, link.Takes = c.gives(p.From[0]), c.leastTake(p)
 		least := c.leastCapacity(p)
 		switch {
-		case p.HandOver:
+		case p.HandOver || p.Capacity == Smallest:
 			p.Capacity = least
 		case p.Capacity != Unlimited && p.Capacity < least:
 			c.fault(p.Name+".holds", "%d places can lock the line: %s needs at least %d", p.Capacity, c.why(p), least)

@@ -62,4 +62,3 @@ func compile(t testing.TB, l sim.Line) *sim.Model {
 	}
 	return m
 }
-

@@ -16,5 +16,11 @@ const (
 // Micrometres is a length of web in micrometres.
 type Micrometres = int64
 
-// Unlimited is the capacity of a buffer without limit.
-const Unlimited int64 = -1
+// Capacities that are not a number of places.
+const (
+	// Unlimited is the capacity of a buffer without limit.
+	Unlimited int64 = -1
+	// Smallest lets Compile put the smallest number of places with which the line
+	// cannot lock, as it does for a hand-over.
+	Smallest int64 = -2
+)

@@ -88,26 +88,10 @@ func bridged(line sim.Line, b sim.Buffer) sim.Line {
 	return line
 }
 
-// shrink leaves a buffer the places without which the line could lock: one
-// fewer than its neighbours give or take at once, and with a transit one fewer
-// than both together.
+// shrink leaves a buffer the places without which the line could lock.
 func shrink(line sim.Line, b sim.Buffer) {
-	gives, takes := int64(1), int64(1)
-	for i := range line.Stations {
-		if slices.Contains(b.From, line.Stations[i].Name) {
-			gives = max(gives, line.Stations[i].Gives)
-		}
-		if line.Stations[i].From == b.Name {
-			takes = max(takes, line.Stations[i].Takes)
-		}
-	}
-	least := max(gives, takes) - 1
-	if b.Transit > 0 {
-		least = gives + takes - 1
-	}
 	at := slices.IndexFunc(line.Buffers, func(one sim.Buffer) bool { return one.Name == b.Name })
-	small := sim.Buffer{Name: b.Name, From: b.From, Holds: least, Transit: b.Transit}
-	line.Buffers[at] = small
+	line.Buffers[at] = sim.Buffer{Name: b.Name, From: b.From, Holds: sim.Smallest, Transit: b.Transit}
 }
 
 // buffered says whether there is a buffer that could be taken away.

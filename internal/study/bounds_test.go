@@ -55,19 +55,19 @@ func TestWithoutLimit(t *testing.T) {
 	compareLines(t, belted(), line)
 }
 
-// Where two stations feed a buffer, the fewest places that cannot lock stay:
-// one fewer than what is given or taken at once.
+// Where two stations feed a buffer, the fewest places that cannot lock stay; package
+// sim knows how many that are.
 func TestWithoutBuffersAtAMerge(t *testing.T) {
 	line := sim.Line{
 		Stations: []sim.Station{station("one", "", 1, 4), station("two", "", 1, 6), station("cartoner", "store", 3, 1)},
 		Buffers:  []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 720, Restart: sim.Restart{On: true, Level: 500}}},
 	}
 	want := line
-	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 5}}
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: sim.Smallest}}
 	compareLines(t, want, withoutBuffers(line))
 
 	line.Buffers[0].Transit = sim.Second
-	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 8, Transit: sim.Second}}
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: sim.Smallest, Transit: sim.Second}}
 	compareLines(t, want, withoutBuffers(line))
 }
 
@@ -78,6 +78,6 @@ func TestWithoutBuffersAtACompetition(t *testing.T) {
 		Buffers:  []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: 720}},
 	}
 	want := line
-	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: 3}}
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: sim.Smallest}}
 	compareLines(t, want, withoutBuffers(line))
 }
