@@ -168,7 +168,6 @@ func (c *compiler) order() {
 		if out, has := c.into[name]; has {
 			node.Out = out
 		}
-		node.Room.StopLink = plan.None
 		if i, isStation := c.nodes[name]; isStation {
 			node.Station = len(c.plan.Stations)
 			c.plan.Stations = append(c.plan.Stations, plan.Station{Name: name, Declared: i, Node: len(c.plan.Nodes)})

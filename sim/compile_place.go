@@ -110,39 +110,34 @@ func (c *compiler) why(p *Place) string {
 	return "a hand-over between these neighbours"
 }
 
-// levels resolves which levels stop and restart each station: those of the
-// first buffer after it, belts before it included in the count.
+// levels resolves which levels stop and restart each station: those of every buffer
+// up to the next station, belts before a buffer included in its count.
 func (c *compiler) levels() {
 	for k := range c.plan.Nodes {
 		node := &c.plan.Nodes[k]
 		if node.Station == plan.None || node.Out == plan.None {
 			continue
 		}
-		for l := node.Out; ; {
-			if l >= len(c.line.Buffers) {
-				break
-			}
-			if b := &c.line.Buffers[l]; b.StopUpstream > 0 || b.Restart.On {
-				c.setLevels(&node.Room, l, b)
-				break
-			}
-			next, has := c.into[c.places[l].Name]
-			if !has {
-				break
-			}
-			l = next
+		for l, has := node.Out, true; has && l < len(c.line.Buffers); l, has = c.next(l) {
+			c.setLevels(node, l)
 		}
 	}
 }
 
-func (c *compiler) setLevels(room *plan.Levels, l int, b *Buffer) {
+// next is the link into which a link passes its pieces on.
+func (c *compiler) next(l int) (int, bool) {
+	next, has := c.into[c.places[l].Name]
+	return next, has
+}
+
+func (c *compiler) setLevels(node *plan.Node, l int) {
+	b := &c.line.Buffers[l]
 	c.checkLevels(l, b)
 	if b.StopUpstream > 0 {
-		room.StopLink, room.Stop = l, b.StopUpstream
+		node.Stops = append(node.Stops, plan.StopLevel{Link: l, Level: b.StopUpstream})
 	}
 	if b.Restart.On {
-		room.Armed, room.Restart = true, b.Restart.Level
-		room.Counted = c.before(l)
+		node.Restarts = append(node.Restarts, plan.RestartLevel{Links: c.before(l), Level: b.Restart.Level})
 	}
 }
 
@@ -194,15 +189,15 @@ func (c *compiler) before(l int) []int {
 // watch enters every node whose levels read a link into the watchers of the link.
 func (c *compiler) watch() {
 	for k := range c.plan.Nodes {
-		room := &c.plan.Nodes[k].Room
-		links := slices.Clone(room.Counted)
-		if room.StopLink != plan.None && !slices.Contains(links, room.StopLink) {
-			links = append(links, room.StopLink)
-		}
-		for _, l := range links {
-			if !slices.Contains(c.plan.Links[l].Feeders, k) {
+		for l := range c.plan.Links {
+			if readsLevel(&c.plan.Nodes[k], l) && !slices.Contains(c.plan.Links[l].Feeders, k) {
 				c.plan.Links[l].Watchers = append(c.plan.Links[l].Watchers, k)
 			}
 		}
 	}
+}
+
+func readsLevel(node *plan.Node, l int) bool {
+	return slices.ContainsFunc(node.Stops, func(s plan.StopLevel) bool { return s.Link == l }) ||
+		slices.ContainsFunc(node.Restarts, func(r plan.RestartLevel) bool { return slices.Contains(r.Links, l) })
 }

@@ -29,8 +29,8 @@ func (a asked) rows(v view) []result.Measure {
 	return rows
 }
 
-// CheckMeasures says what is wrong with measures asked for: all of them, with
-// the nearest that exist. The error is an InputError.
+// CheckMeasures says what is wrong with measures asked for: all of them, each
+// with the nearest that exists, if one is near. The error is an InputError.
 func CheckMeasures(show []string, s *scenario.Scenario, m *sim.Model) error {
 	var faults []string
 	for _, words := range show {
@@ -53,7 +53,10 @@ func parseMeasure(words string, s *scenario.Scenario, places []sim.Place) (asked
 		}
 		known = append(known, one.words)
 	}
-	return asked{}, fmt.Errorf("no measure %q; did you mean %q? 'tuckline schema --measures' lists them", words, nearest(wanted, known))
+	if near, found := scenario.Nearest(wanted, known); found {
+		return asked{}, fmt.Errorf("no measure %q; did you mean %q? 'tuckline schema --measures' lists them", words, near)
+	}
+	return asked{}, fmt.Errorf("no measure %q; 'tuckline schema --measures' lists them", words)
 }
 
 // measuresOf lists the measures of one line: every word with every name.

@@ -25,18 +25,27 @@ func withoutLimit(line sim.Line) sim.Line {
 func withoutBuffers(line sim.Line) sim.Line {
 	line.Stations = slices.Clone(line.Stations)
 	line.Buffers = slices.Clone(line.Buffers)
-	for _, b := range slices.Clone(line.Buffers) {
-		if b.Conveyor {
-			continue
-		}
+	for _, name := range stores(line) {
+		b := line.Buffers[slices.IndexFunc(line.Buffers, func(one sim.Buffer) bool { return one.Name == name })]
 		dropSteps(line, b.Name)
 		if len(b.From) == 1 && readers(line, b.Name) == 1 && readers(line, b.From[0]) == 1 {
 			line = bridged(line, b)
-			continue
+		} else {
+			shrink(line, b)
 		}
-		shrink(line, b)
 	}
 	return line
+}
+
+// stores are the names of the buffers that could be taken away.
+func stores(line sim.Line) []string {
+	var names []string
+	for i := range line.Buffers {
+		if b := &line.Buffers[i]; !b.Conveyor {
+			names = append(names, b.Name)
+		}
+	}
+	return names
 }
 
 // dropSteps takes the speed steps away that read the level of a buffer.
@@ -95,6 +104,4 @@ func shrink(line sim.Line, b sim.Buffer) {
 }
 
 // buffered says whether there is a buffer that could be taken away.
-func buffered(line sim.Line) bool {
-	return slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return !b.Conveyor })
-}
+func buffered(line sim.Line) bool { return len(stores(line)) > 0 }

@@ -83,7 +83,7 @@ func (e *Engine) connect() {
 		}
 		s.plan, s.index, s.node = &e.plan.Stations[p.Station], p.Station, k
 		s.in, s.next = e.linkAt(s.plan.In), n.next
-		s.alone = n.next != nil && len(n.next.plan.Feeders) == 1 && !p.Room.Armed && p.Room.StopLink == plan.None
+		s.alone = n.next != nil && len(n.next.plan.Feeders) == 1 && len(p.Stops) == 0 && len(p.Restarts) == 0
 	}
 }
 

@@ -173,8 +173,20 @@ func (e *Engine) onlyFor(k int, stuck set) bool {
 // noMoreRoom says that nobody outside the set will make room for a node, nor lower a level that
 // stops it.
 func (e *Engine) noMoreRoom(node *plan.Node, stuck set) bool {
-	return e.noRoom(node.Out, stuck) && (node.Room.StopLink == plan.None || e.noRoom(node.Room.StopLink, stuck)) &&
-		!slices.ContainsFunc(node.Room.Counted, func(l int) bool { return !e.noRoom(l, stuck) })
+	if !e.noRoom(node.Out, stuck) {
+		return false
+	}
+	for _, s := range node.Stops {
+		if !e.noRoom(s.Link, stuck) {
+			return false
+		}
+	}
+	for _, r := range node.Restarts {
+		if slices.ContainsFunc(r.Links, func(l int) bool { return !e.noRoom(l, stuck) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // hasRoom says that a node without input lacks nothing but input. If it lacks room too, a

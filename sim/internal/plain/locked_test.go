@@ -20,7 +20,7 @@ func worker(name string, node, in int, takes, gives int64, cycle plan.Micros) pl
 
 // stationNode is the node of a station that puts into a link.
 func stationNode(station, rank, out int) plan.Node {
-	return plan.Node{Station: station, Link: plan.None, Rank: rank, Out: out, Room: plan.Levels{StopLink: plan.None}}
+	return plan.Node{Station: station, Link: plan.None, Rank: rank, Out: out}
 }
 
 // lockingPlan is a line that checking would refuse: A puts two pieces at once onto a

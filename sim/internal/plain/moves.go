@@ -198,11 +198,16 @@ func (e *Engine) startCycle(s *station) {
 	s.phase, s.since = working, plan.Never
 	e.busy[s.node] = true
 	e.atWork++
-	pause := plan.Micros(0)
-	if s.rested != fromNew {
-		pause = e.now - s.rested
-	}
+	pause := e.pause(s)
 	e.work(s, s.machine.Start(level, pause), pause)
+}
+
+// pause is the time since the last work of a station, 0 before the first.
+func (e *Engine) pause(s *station) plan.Micros {
+	if s.rested == fromNew {
+		return 0
+	}
+	return e.now - s.rested
 }
 
 // work goes on for so long, up to the next stop in the cycle or to its end.

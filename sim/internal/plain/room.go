@@ -12,11 +12,10 @@ func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (
 	if len(l.plan.Feeders) > 1 && !e.longestWaiting(l, k, since) {
 		return false, plan.None
 	}
-	room := &e.plan.Nodes[k].Room
-	if room.StopLink != plan.None && e.links[room.StopLink].level >= room.Stop {
+	if e.stoppedByLevel(k) {
 		return false, plan.None
 	}
-	if room.Armed && since < e.now && !released {
+	if len(e.plan.Nodes[k].Restarts) > 0 && since < e.now && !released {
 		e.watched = true
 		return false, plan.None
 	}
@@ -28,6 +27,16 @@ func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (
 	}
 	taker := e.through(l, pieces)
 	return taker != plan.None, taker
+}
+
+// stoppedByLevel says that a stop level before the next station has been reached.
+func (e *Engine) stoppedByLevel(k int) bool {
+	for _, s := range e.plan.Nodes[k].Stops {
+		if e.links[s.Link].level >= s.Level {
+			return true
+		}
+	}
+	return false
 }
 
 // through is the taker, first by name, that so many pieces pass straight
@@ -68,10 +77,11 @@ func (e *Engine) ready(k int) bool {
 }
 
 // longestWaiting says whether of all feeders of a link that wait for room node k has
-// waited longest, ties by name.
+// waited longest, ties by name. A belt does not wait behind a station that a level holds back:
+// the level may count its pieces.
 func (e *Engine) longestWaiting(l *link, k int, since plan.Micros) bool {
 	for _, other := range l.plan.Feeders {
-		if other == k {
+		if other == k || e.nodes[k].station == nil && e.heldByLevel(other) {
 			continue
 		}
 		waits := e.waitsSince(other)
@@ -80,6 +90,12 @@ func (e *Engine) longestWaiting(l *link, k int, since plan.Micros) bool {
 		}
 	}
 	return true
+}
+
+// heldByLevel says that a level, not room, keeps a waiting station back.
+func (e *Engine) heldByLevel(k int) bool {
+	s := e.nodes[k].station
+	return s != nil && (e.stoppedByLevel(k) || len(e.plan.Nodes[k].Restarts) > 0 && s.since < e.now && !s.released)
 }
 
 // waitsSince is when node k began to wait for room, or Never.
@@ -101,20 +117,27 @@ func (e *Engine) releaseByLevel() bool {
 	any := false
 	for i := range e.stations {
 		s := &e.stations[i]
-		room := &e.plan.Nodes[s.node].Room
-		if !room.Armed || s.released || s.since >= e.now {
-			continue
-		}
-		total := int64(0)
-		for _, l := range room.Counted {
-			total += e.links[l].level
-		}
-		if total <= room.Restart {
+		if s.since < e.now && !s.released && e.restartReached(s) {
 			s.released, any = true, true
 			e.wake(s.node)
 		}
 	}
 	return any
+}
+
+// restartReached says that a station has restart levels and all of them are reached.
+func (e *Engine) restartReached(s *station) bool {
+	restarts := e.plan.Nodes[s.node].Restarts
+	for _, r := range restarts {
+		total := int64(0)
+		for _, l := range r.Links {
+			total += e.links[l].level
+		}
+		if total > r.Level {
+			return false
+		}
+	}
+	return len(restarts) > 0
 }
 
 // take takes pieces out of a link.

@@ -156,7 +156,7 @@ func (e *Engine) close(id int) {
 	e.touched.add(i)
 	e.wake(s.node)
 	if s.phase == working && s.open == 0 {
-		pause := e.now - s.rested
+		pause := e.pause(s)
 		e.work(s, s.machine.Resume(pause), pause)
 	}
 }
@@ -197,7 +197,7 @@ func (e *Engine) calendarBegins(timer int) {
 func (e *Engine) rest(s *station) {
 	if s.begun < e.now {
 		s.rested = e.now
-	} else if s.rested < e.now {
+	} else if e.pause(s) > 0 {
 		s.rec.Restarts--
 	}
 }

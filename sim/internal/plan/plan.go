@@ -30,20 +30,22 @@ type Node struct {
 	Rank int
 	// Out is the link that it puts pieces into, or None for a sink.
 	Out int
-	// Room has what stops and restarts a station that puts into Out.
-	Room Levels
+	// Stops and Restarts are the levels of all buffers up to the next station.
+	Stops    []StopLevel
+	Restarts []RestartLevel
 }
 
-// Levels are the levels that stop and restart a feeding station.
-type Levels struct {
-	// Stop: the station stops while link StopLink holds at least Stop pieces; StopLink may be None.
-	StopLink int
-	Stop     int64
-	// Restart: a station that has been blocked starts again when the links
-	// Counted hold at most Restart pieces together. Armed says that there is such a level.
-	Armed   bool
-	Restart int64
-	Counted []int
+// StopLevel stops a feeding station while Link holds at least Level pieces.
+type StopLevel struct {
+	Link  int
+	Level int64
+}
+
+// RestartLevel lets a station that has been blocked start again when Links
+// hold at most Level pieces together.
+type RestartLevel struct {
+	Links []int
+	Level int64
 }
 
 // Station is one station.
