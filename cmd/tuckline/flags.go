@@ -9,6 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"tuckline/internal/scenario"
 )
 
 // studyFlags are the flags that all studies have.
@@ -120,22 +122,17 @@ func (c *choice) Set(text string) error {
 	return nil
 }
 
-// lettersWrong is how many letters a word may be off to be taken for a known one.
-const lettersWrong = 2
-
 // unknownFlag names the nearest flag that exists.
 func unknownFlag(command *cobra.Command, unknown *pflag.NotExistError) string {
 	name, dashed := unknown.GetSpecifiedName(), "--"+unknown.GetSpecifiedName()
 	if unknown.GetSpecifiedShortnames() != "" {
 		dashed = "-" + name
 	}
-	flags := &cobra.Command{SuggestionsMinimumDistance: lettersWrong}
-	command.Flags().VisitAll(func(flag *pflag.Flag) {
-		flags.AddCommand(&cobra.Command{Use: flag.Name, Run: func(*cobra.Command, []string) {}})
-	})
+	var known []string
+	command.Flags().VisitAll(func(flag *pflag.Flag) { known = append(known, flag.Name) })
 	text := "there is no flag " + dashed
-	if near := flags.SuggestionsFor(name); len(near) > 0 {
-		return text + fmt.Sprintf("; did you mean --%s?", strings.Join(near, " or --"))
+	if near, found := scenario.Nearest(name, known); found {
+		return text + fmt.Sprintf("; did you mean --%s?", near)
 	}
 	return text + fmt.Sprintf("; 'tuckline %s --help' lists them", command.Name())
 }

@@ -44,3 +44,6 @@ interval, with where the line is blocked or starved, and why.`,
 	root.AddCommand(checkCommand(t), runCommand(t), schemaCommand(t), versionCommand(t))
 	return root
 }
+
+// lettersWrong is how many letters a command may be off to be taken for a known one.
+const lettersWrong = 2

@@ -126,7 +126,7 @@ func (r *reader) readDist(where at, n, dist *tree.Node, m measure) (law sim.Law,
 }
 
 func (r *reader) unknownLaw(where at, name string) {
-	if near, found := nearest(name, lawNames()); found {
+	if near, found := Nearest(name, lawNames()); found {
 		r.complain(where, "%q is not a law; did you mean %q?", name, near)
 		return
 	}

@@ -57,7 +57,7 @@ func (p *lawParameters) read(n *tree.Node, sets [][]string) bool {
 }
 
 func (p *lawParameters) unknown(where at, key string, sets [][]string) {
-	if near, found := nearest(key, slices.Concat(sets...)); found {
+	if near, found := Nearest(key, slices.Concat(sets...)); found {
 		p.r.complain(where, "%q is not a word of the law %s; did you mean %q?", key, p.name, near)
 		return
 	}

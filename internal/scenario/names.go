@@ -31,7 +31,7 @@ func (r *reader) checkNames(entries []*entryWords) {
 
 // noSuchName says that a name leads nowhere, with the nearest one.
 func (r *reader) noSuchName(where at, wanted, what string, names []string) {
-	near, found := nearest(wanted, names)
+	near, found := Nearest(wanted, names)
 	switch {
 	case found:
 		r.complain(where, "there is no %s called %q; did you mean %q?", what, wanted, near)

@@ -2,9 +2,10 @@ package scenario
 
 import "strings"
 
-// nearest finds the candidate that a word was most likely meant to be: few
+// Nearest finds the candidate that a word was most likely meant to be: few
 // letters changed, left out, added or swapped, or words left out at its end.
-func nearest(wrong string, candidates []string) (string, bool) {
+// It finds none if all are too far away.
+func Nearest(wrong string, candidates []string) (string, bool) {
 	best, least := "", len([]rune(wrong))/3+2
 	for _, c := range candidates {
 		if strings.HasPrefix(c, wrong+" ") {

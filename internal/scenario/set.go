@@ -169,7 +169,7 @@ func itemsOf(n *tree.Node) []*tree.Node {
 // refuse says that a path leads nowhere, with the nearest one that does.
 func (w *pathWalk) refuse(node *tree.Node, name string, left, known []string) {
 	before := strings.Join(w.walked, ".")
-	near, found := nearest(name, known)
+	near, found := Nearest(name, known)
 	switch {
 	case before == "" && isLater("a scenario", name):
 		w.r.later(w.where, name)

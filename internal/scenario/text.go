@@ -42,7 +42,7 @@ func (c *choice) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) 
 			return
 		}
 	}
-	switch near, found := nearest(value, words); {
+	switch near, found := Nearest(value, words); {
 	case isOneOf(value, tag.Get("later")):
 		r.complain(c.at, "%q is a word of the format that this version does not know yet; write %s, or leave it out", value, strings.Join(words, " or "))
 	case value == "true" || value == "false":

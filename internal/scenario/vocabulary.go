@@ -71,7 +71,7 @@ func (v vocabulary) find(name string) (word, bool) {
 // word that was probably meant.
 func (r *reader) unknown(where at, known vocabulary, key string) (meant string) {
 	article := known.section
-	switch near, found := nearest(key, known.names()); {
+	switch near, found := Nearest(key, known.names()); {
 	case isLater(known.section, key):
 		r.later(where, key)
 	case found:

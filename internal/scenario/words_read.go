@@ -191,7 +191,7 @@ func (r *reader) readEntry(written, n *tree.Node) *entryWords {
 func (r *reader) notAnEntry(where at, n *tree.Node) {
 	if n.Kind == tree.Map && len(n.Entries) > 0 {
 		first := n.Entries[0].Key
-		if near, found := nearest(first.Text, entryKinds); found {
+		if near, found := Nearest(first.Text, entryKinds); found {
 			r.complain(at{first, ""}, "an entry of the line begins with station, conveyor or buffer; did you mean %q?", near)
 			return
 		}

@@ -38,3 +38,11 @@ func TestUnknownMeasureNamesTheNearest(t *testing.T) {
 		}
 	}
 }
+
+func TestMeasureFarFromAllNamesNone(t *testing.T) {
+	s, places := namedLine()
+	_, err := parseMeasure("colour of the wall", s, places)
+	if err == nil || strings.Contains(err.Error(), "did you mean") || !strings.Contains(err.Error(), "schema --measures") {
+		t.Errorf("got %v", err)
+	}
+}
