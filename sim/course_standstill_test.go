@@ -50,3 +50,21 @@ func TestStandstillOfTwoStopsInARowIsOne(t *testing.T) {
 		counts: `A: running 3 s, down 8 s, restarts 1, jam down 5 s, check down 3 s`,
 	}.follow(t)
 }
+
+// A stop strikes the first cycle of a new station before any work: 5 millionths of 0.1 s are
+// less than 1 µs. There is no work before it, so that nothing is a pause between work and work. The
+// next comes after 10 millionths, 1 µs of work.
+func TestNewStationHasNoStandstill(t *testing.T) {
+	line := alone(0.1, sim.Stop{Name: "jam", Every: sim.Fixed(5e-6), Lasts: sec(10)})
+	line.Stations[0].AfterStandstill = []sim.ScrapRule{{LongerThan: 10 * s, Cycles: 1}}
+	course{
+		line:    line,
+		measure: 15 * s,
+		want: `
+			0         A down (jam)
+			10        A running
+			10.000001 A down (jam)
+		`,
+		counts: `A: restarts 0, jam count 2, running 0.000001 s`,
+	}.follow(t)
+}
