@@ -126,3 +126,17 @@ func TestGroupMakesEveryThirdCycleLonger(t *testing.T) {
 		counts: `A: cycles 7`,
 	}.follow(t)
 }
+
+// The factor multiplies how often a stop comes: twice as often as every 4 cycles.
+func TestStopRateFactor(t *testing.T) {
+	course{
+		line:    alone(1, sim.Stop{Name: "jam", Every: sim.Fixed(4), Lasts: sec(1), RateFactor: 2}),
+		measure: 6 * s,
+		want: `
+			0 A running
+			2 A down (jam)
+			3 A running
+			5 A down (jam)
+		`,
+	}.follow(t)
+}

@@ -84,3 +84,28 @@ func TestTakersByName(t *testing.T) {
 		`,
 	}.follow(t)
 }
+
+// A takes three, B one: the first by name takes only if its input is there.
+func TestTakersOfDifferentNumbers(t *testing.T) {
+	a, b := one("A", "shared", 1), one("B", "shared", 5)
+	a.Takes = 3
+	course{
+		line: sim.Line{
+			Stations: []sim.Station{one("feeder", "", 1), b, a},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"feeder"}, Holds: 5}},
+		},
+		measure: 12 * s,
+		want: `
+			0  feeder running, B starved, A starved
+			1  B running                     # A lacks two, until 6
+			2  shared 1
+			3  shared 2
+			4  A running, shared 0           # its three are there
+			5  A starved, shared 1
+			7  shared 2                      # at 6 B takes one and the feeder puts one, B until 11
+			8  A running, shared 0           # 3 − 3
+			9  A starved, shared 1
+			10 shared 2                      # at 11 B takes one before the feeder puts one: A lacks one
+		`,
+	}.follow(t)
+}

@@ -54,6 +54,27 @@ func TestLastActiveSpeedStepApplies(t *testing.T) {
 	}.follow(t)
 }
 
+// The level that a step reads contains what is in transit: at 3.5 one piece has arrived and
+// two are on their way.
+func TestSpeedStepReadsTransitToo(t *testing.T) {
+	b := one("B", "", 1)
+	b.Steps = []sim.SpeedStep{{From: 3, BackAt: 1, Cycle: s / 2}}
+	course{
+		line:    withBuffer(one("A", "", 1), b, sim.Buffer{Name: "belt", Holds: 10, Transit: 2_500_000, Conveyor: true}),
+		measure: 5_250_000,
+		want: `
+			0   A running, B starved
+			1   belt 1
+			2   belt 2
+			3   belt 3
+			3.5 B running, belt 2   # reads 3: half a second
+			4   B starved, belt 3   # the next arrives at 4.5
+			4.5 B running, belt 2
+			5   B starved, belt 3
+		`,
+	}.follow(t)
+}
+
 // The speed rises in a straight line over 10 s: work w is done after √(2 × 10 × w) while w
 // is at most 5 s, after w + 5 s from then on. Cycles of 2 s end at √40 = 6.324555,
 // √80 = 8.944272, 6 + 5 = 11 and 8 + 5 = 13 s after the restart.
