@@ -56,7 +56,7 @@ func sideBySide(k int, stop sim.Stop) *scenario.Scenario {
 	}
 	b.store("store", 100, names...)
 	b.station(sim.Station{Name: "packer", From: "store", Takes: 1, Gives: 1}, scenario.Station{GivesUnit: "cartons"}, 60*float64(k), 0)
-	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: k}
+	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: []int{k}}
 	return &b.Scenario
 }
 
@@ -89,7 +89,7 @@ func TestBoundFollowsBranches(t *testing.T) {
 	}
 	b.store("store", 100, "a2", "b2")
 	b.station(sim.Station{Name: "packer", From: "store", Takes: 1, Gives: 1}, scenario.Station{}, 100, 0)
-	b.Answer.CountedAfter = 4
+	b.Answer.CountedAfter = []int{4}
 	f := Derive(&b.Scenario)
 	near(t, "bound", f.Bounds.Unlimited, 50)
 	if diff := cmp.Diff([]string{"a1", "b2"}, f.Bounds.Constraint); diff != "" {
@@ -115,7 +115,7 @@ func randomLine(t *rapid.T) *scenario.Scenario {
 		}
 		b.station(line, scenario.Station{GivesUnit: "pieces"}, rapid.Float64Range(1, 300).Draw(t, "speed"), 0)
 	}
-	b.Answer = scenario.Answer{Unit: "pieces", CountedAfter: rapid.IntRange(0, n-1).Draw(t, "counted")}
+	b.Answer = scenario.Answer{Unit: "pieces", CountedAfter: []int{rapid.IntRange(0, n-1).Draw(t, "counted")}}
 	return &b.Scenario
 }
 
@@ -137,7 +137,7 @@ func TestBoundsOfRandomLines(t *testing.T) {
 		}
 		slices.Reverse(s.Line.Stations)
 		slices.Reverse(s.Stations)
-		s.Answer.CountedAfter = len(s.Stations) - 1 - s.Answer.CountedAfter
+		s.Answer.CountedAfter[0] = len(s.Stations) - 1 - s.Answer.CountedAfter[0]
 		back := Derive(s)
 		if math.Abs(back.Bounds.Rigid-f.Bounds.Rigid) > 1e-9*f.Bounds.Rigid || math.Abs(back.Bounds.Unlimited-f.Bounds.Unlimited) > 1e-9*smallest {
 			t.Fatalf("declared backwards: %+v, before %+v", back.Bounds, f.Bounds)

@@ -102,7 +102,7 @@ func (b *build) endOfLine(check, label, bundle, perBundle, packer, perCase, stop
 		Name: "print-and-check", From: "cartoner", Takes: 1, Gives: 1, StopsWith: "cartoner", Stops: endStop(stopEvery),
 	}, cartons, check, 0)
 	b.station(sim.Station{Name: "tamper label", From: "print-and-check", Takes: 1, Gives: 1, StopsWith: "cartoner"}, cartons, label, 0)
-	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: len(b.Line.Stations) - 1, Per: "shift"}
+	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: []int{len(b.Line.Stations) - 1}, Per: "shift"}
 	b.Line.Crews = []sim.Crew{{Name: "operators", People: 3}, {Name: "technicians", People: 1}}
 	b.station(sim.Station{Name: "bundler", From: "tamper label", Takes: int64(perBundle), Gives: 1, StopsWith: "cartoner"},
 		scenario.Station{TakesUnit: "cartons", GivesUnit: "bundles"}, bundle, 0)

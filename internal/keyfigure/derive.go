@@ -18,10 +18,12 @@ func Derive(s *scenario.Scenario) Figures {
 		}
 		out.Stations = append(out.Stations, newStation(&line.Stations[i], &people))
 	}
-	if c := s.Answer.CountedAfter; c >= 0 && c < len(out.Stations) {
-		out.CountedAfter = out.Stations[c].Name
+	c := f.newCounting(s.Answer.CountedAfter)
+	for _, i := range c.stations {
+		out.CountedAfter = append(out.CountedAfter, out.Stations[i].Name)
 	}
-	f.spread(out.Stations, s.Answer.CountedAfter)
+	f.spread(out.Stations, c)
+	f.findCycles(out.Stations, c)
 	for i := range out.Stations {
 		out.Stations[i].value()
 	}
@@ -29,8 +31,8 @@ func Derive(s *scenario.Scenario) Figures {
 	out.Warnings = slices.Clone(s.Warnings)
 	out.addPlaces(f, s.Buffers)
 	out.Way = newWay(f, out.Places)
-	out.Stages = newStages(f, out.Stations)
-	out.Bounds = newBounds(f, out.Stations)
+	out.Bounds = newBounds(f, out.Stations, c)
+	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)
 	out.Warnings = append(out.Warnings, out.warn()...)
 	return out
 }

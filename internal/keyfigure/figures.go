@@ -1,11 +1,13 @@
 package keyfigure
 
 // Figures are the derived figures of one scenario. "Answer pieces" are pieces
-// of the unit of the answer, counted after the station that the scenario names.
+// of the unit of the answer, counted after the stations that the scenario names.
 type Figures struct {
 	Title, Question string
-	// Unit is the plural of the answer's pieces, CountedAfter the station.
-	Unit, CountedAfter string
+	// Unit is the plural of the answer's pieces.
+	Unit string
+	// CountedAfter names the stations after which they are counted, in the order of the line.
+	CountedAfter []string
 	// Stations are in the order of Scenario.Line.Stations.
 	Stations []Station
 	// Places are the buffers and conveyors in the order of Scenario.Line.Buffers,
@@ -63,9 +65,12 @@ type Place struct {
 // Stage is one point of the V-curve: a station, or stations side by side whose flows add up.
 type Stage struct {
 	Stations []int
+	// Flow is the share of the line's flow that passes here; below 1 where a
+	// branch has more stations than those beside it.
+	Flow float64
 	// Set, Top, Effective and AtMost are sums in answer pieces per minute.
 	Set, Top, Effective, AtMost float64
-	// OverSpeed is Top over the lowest Set of all stages, less 1.
+	// OverSpeed is Top over the line at set speed (Bounds.AtSet), of which Flow passes, less 1.
 	OverSpeed float64
 }
 
@@ -76,6 +81,8 @@ type Bounds struct {
 	Unlimited float64
 	// Constraint names the station, or stations side by side, that set it.
 	Constraint []string
+	// AtSet is the bound at set speed with nothing stopped and nothing rejected.
+	AtSet float64
 	// Rigid is the output of a line without any buffer: Tied × RigidEfficiency.
 	Rigid float64
 	// Tied is the lowest set rate, in good pieces at the count.
@@ -85,4 +92,6 @@ type Bounds struct {
 	RigidEfficiency float64
 	// Buffered says that the line has a buffer beyond hand-overs.
 	Buffered bool
+
+	together bool // the stations of Constraint stand in branches side by side
 }

@@ -23,12 +23,15 @@ type Station struct {
 	// GoodShare is 1 less the share of rejects.
 	GoodShare float64
 	// Yield is the number of counted answer pieces per nominal answer piece that
-	// the station gives: rejects from here to the count. Above 1 for stations after the count.
+	// the station gives: rejects from here to the count. Above 1 for stations after the count,
+	// 0 for those whose pieces reach none. Where the flow divides it is the mean of the ways.
 	Yield float64
 	// PerPiece is the number of answer pieces that one piece given is worth,
-	// from takes and gives along the flow; 0 for a station without a way to the count.
+	// from takes and gives along the flow, the mean where ways to the count differ in that;
+	// 0 for a station that nothing joins with the count.
 	PerPiece float64
-	// Flow is the share of the line's flow that passes here, 1 for a station without a parallel one.
+	// Flow is the share of the line's flow that passes here, rejects left out: 1 for a station
+	// without a parallel one, above 1 if a part of what passes is not counted.
 	Flow float64
 	// Effective is the mean rate of good pieces alone at set speed: set speed,
 	// group addition included, times Alone. Source: V-curve on speed times isolated
@@ -46,7 +49,7 @@ type Station struct {
 	// LeftOut names what the station has and the efficiency does not contain.
 	LeftOut []string
 
-	lineYield    float64 // Yield of all the flow that it shares with stations beside it
+	cycles       float64 // cycles for each counted piece of the line, 0 without a way to the count
 	downPerCycle float64 // minutes of own stops and changes per cycle, without calendar stops and running clocks
 	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
 	calendar     float64 // product of every/(every+lasts) over calendar stops

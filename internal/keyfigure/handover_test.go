@@ -19,7 +19,7 @@ func TestHandOverPlaces(t *testing.T) {
 		b.station(sim.Station{Name: "blister machine", Takes: 1, Gives: 4, BlocksBefore: test.before},
 			scenario.Station{GivesUnit: "blisters"}, 60, 0)
 		b.station(sim.Station{Name: "cartoner", From: "blister machine", Takes: 3, Gives: 1}, scenario.Station{}, 100, 0)
-		b.Answer.CountedAfter = 1
+		b.Answer.CountedAfter = []int{1}
 		f := Derive(&b.Scenario)
 		if len(f.Places) != 1 {
 			t.Fatalf("%d places, warnings %q", len(f.Places), f.Warnings)

@@ -36,7 +36,7 @@ func groupDown(stations []Station, group []int, one int, speed func(*Station) Ra
 		if j == one || speed(other).Cycles <= 0 {
 			continue
 		}
-		cycles := ratio(other.cyclesPerPiece(), s.cyclesPerPiece())
+		cycles := ratio(other.cycles, s.cycles)
 		down += cycles * (other.downPerCycle + other.downPerRun*other.meanCycle(speed(other)))
 	}
 	return down

@@ -28,8 +28,8 @@ func (f *Figures) constraintText() string {
 	switch {
 	case len(names) == 1:
 		return "The constraint is " + names[0] + "."
-	case f.sameStage(names):
-		return "The constraint is " + strings.Join(names, " and ") + " together."
+	case f.Bounds.together:
+		return "The constraint is " + listed(names) + " together."
 	default:
 		return "No single constraint: equally narrow are " + strings.Join(names, ", ") + "."
 	}
@@ -40,24 +40,6 @@ func (f *Figures) rigidText() string {
 		return "Without any buffer it makes"
 	}
 	return "It has no buffer; as one rigid line it makes"
-}
-
-// sameStage tells whether all these stations stand side by side.
-func (f *Figures) sameStage(names []string) bool {
-	for _, stage := range f.Stages {
-		found := 0
-		for _, i := range stage.Stations {
-			for _, name := range names {
-				if f.Stations[i].Name == name {
-					found++
-				}
-			}
-		}
-		if found == len(names) {
-			return true
-		}
-	}
-	return false
 }
 
 // leftOut lists what some station has and no figure contains.
@@ -72,8 +54,16 @@ func (f *Figures) leftOut() string {
 			}
 		}
 	}
-	if len(all) < 2 {
-		return strings.Join(all, "")
+	return listed(all)
+}
+
+// listed joins names as a sentence does, either where one of them would do.
+func listed(names []string) string { return joined(names, " and ") }
+func either(names []string) string { return joined(names, " or ") }
+
+func joined(names []string, last string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
 	}
-	return strings.Join(all[:len(all)-1], ", ") + " and " + all[len(all)-1]
+	return strings.Join(names[:len(names)-1], ", ") + last + names[len(names)-1]
 }

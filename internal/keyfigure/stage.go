@@ -1,45 +1,49 @@
 package keyfigure
 
-// newStages groups stations side by side, which take from one place or give
-// into one, and sums their rates: the points of the V-curve.
-func newStages(f *flow, stations []Station) []Stage {
-	var stages []Stage
-	of := make([]int, len(stations))
-	for i := range of {
-		of[i] = -1
-	}
-	for _, node := range f.way() {
-		if node >= len(stations) || of[node] >= 0 {
-			continue
-		}
-		stages = append(stages, Stage{})
-		for _, i := range f.beside(node, len(stations)) {
-			if of[i] < 0 {
-				of[i] = len(stages) - 1
-				stages[of[i]].add(i, &stations[i])
-			}
-		}
-	}
-	lowest := 0.0
-	for _, s := range stages {
-		if s.Set > 0 && (lowest == 0 || s.Set < lowest) {
-			lowest = s.Set
-		}
-	}
+// newStages groups stations side by side and sums their rates: the points of
+// the V-curve. Side by side are those that take from one place or give into
+// one, then those at the same distance from where branches begin. What the line
+// makes at set speed is in answer pieces a minute.
+func newStages(f *flow, stations []Station, atSet float64) []Stage {
+	stages := f.joinBranches(f.besideEachOther(stations))
 	for i := range stages {
-		if lowest > 0 {
-			stages[i].OverSpeed = stages[i].Top/lowest - 1
+		s := &stages[i]
+		for _, k := range s.Stations {
+			s.add(&stations[k])
+		}
+		if line := atSet * s.Flow; line > 0 {
+			s.OverSpeed = s.Top/line - 1
 		}
 	}
 	return stages
 }
 
-func (s *Stage) add(index int, station *Station) {
-	s.Stations = append(s.Stations, index)
+func (s *Stage) add(station *Station) {
 	s.Set += station.Set.Answer
 	s.Top += station.Top.Answer
 	s.Effective += station.Effective.Answer
 	s.AtMost += station.AtMost.Answer
+}
+
+// besideEachOther puts stations that share a place into one stage, in the order of the product.
+func (f *flow) besideEachOther(stations []Station) []Stage {
+	var stages []Stage
+	placed := make([]bool, len(stations))
+	for _, node := range f.stationWay() {
+		if placed[node] {
+			continue
+		}
+		var stage Stage
+		for _, i := range f.beside(node, len(stations)) {
+			if !placed[i] {
+				placed[i] = true
+				stage.Stations = append(stage.Stations, i)
+				stage.Flow += stations[i].Flow
+			}
+		}
+		stages = append(stages, stage)
+	}
+	return stages
 }
 
 // beside lists the stations that share the place before or behind with one, itself first.
@@ -52,4 +56,58 @@ func (f *flow) beside(one, n int) []int {
 		}
 	}
 	return side
+}
+
+// joinBranches puts stages with a part of the flow together whose branches are
+// as far along, as long as they have no more than the whole flow.
+func (f *flow) joinBranches(stages []Stage) []Stage {
+	depth := f.depths(stages)
+	var all []Stage
+	var deep []int
+	for k, stage := range stages {
+		at := -1
+		for other := range all {
+			if deep[other] == depth[k] && f.fit(all[other], stage) {
+				at = other
+			}
+		}
+		if at < 0 {
+			all, deep = append(all, stage), append(deep, depth[k])
+			continue
+		}
+		all[at].Stations = append(all[at].Stations, stage.Stations...)
+		all[at].Flow += stage.Flow
+	}
+	return all
+}
+
+// fit says that two stages can be parts of one.
+func (f *flow) fit(one, other Stage) bool {
+	const rounding = 1e-9
+	return one.Flow > 0 && other.Flow > 0 && one.Flow+other.Flow <= 1+rounding && f.apart(one.Stations, other.Stations)
+}
+
+// depths counts the stages of a branch from its beginning.
+func (f *flow) depths(stages []Stage) []int {
+	depth, of := make([]int, len(stages)), make([]int, len(f.line.Stations))
+	for k, stage := range stages {
+		for _, i := range stage.Stations {
+			of[i] = k
+		}
+	}
+	for k, stage := range stages {
+		if stage.Flow >= 1-1e-9 {
+			continue
+		}
+		for _, i := range stage.Stations {
+			depth[k] = max(depth[k], 1)
+			if f.in[i] < 0 {
+				continue
+			}
+			for _, feeder := range f.joints[f.in[i]].feeders {
+				depth[k] = max(depth[k], depth[of[feeder]]+1)
+			}
+		}
+	}
+	return depth
 }

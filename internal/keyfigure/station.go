@@ -73,11 +73,6 @@ func (s *Station) effective(r Rate, efficiency float64) Rate {
 	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
 }
 
-// cyclesPerPiece is the number of its cycles for each counted answer piece of the line, 0 if none gets there.
-func (s *Station) cyclesPerPiece() float64 {
-	return ratio(s.Flow, float64(s.Gives)*s.PerPiece*s.lineYield)
-}
-
 // value fills in what depends on the worth of a piece at the count.
 func (s *Station) value() {
 	for _, r := range []*Rate{&s.Set, &s.Top, &s.Fastest} {

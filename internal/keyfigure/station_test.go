@@ -26,7 +26,7 @@ func chain(stations ...sim.Station) *scenario.Scenario {
 		}
 		b.station(s, scenario.Station{TakesUnit: "cartons", GivesUnit: "cartons"}, 60, 0)
 	}
-	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: len(stations) - 1, Per: "hour"}
+	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: []int{len(stations) - 1}, Per: "hour"}
 	return &b.Scenario
 }
 
@@ -101,7 +101,7 @@ func TestYieldToTheCount(t *testing.T) {
 		sim.Station{Name: "bundler", Takes: 10, RejectShare: 0.25},
 		sim.Station{Name: "packer", Takes: 3},
 	)
-	s.Answer.CountedAfter = 2
+	s.Answer.CountedAfter = []int{2}
 	f := Derive(s)
 	for i, want := range []struct{ perPiece, yield float64 }{
 		{0.5, 0.9 * 0.8 * 0.5}, {1, 0.8 * 0.5}, {1, 0.5}, {10, 1}, {30, 1 / 0.75},
@@ -126,7 +126,7 @@ func TestFastestIsWhatTheStepsUse(t *testing.T) {
 		}
 		b.station(line, scenario.Station{}, 60, 150)
 	}
-	b.Answer.CountedAfter = 1
+	b.Answer.CountedAfter = []int{1}
 	f := Derive(&b.Scenario)
 	near(t, "without a step", f.Stations[0].Fastest.Cycles, 60)
 	near(t, "with steps", f.Stations[1].Fastest.Cycles, 120)

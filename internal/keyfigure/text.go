@@ -50,7 +50,7 @@ func (f *Figures) writeHead(b *strings.Builder) {
 
 // writeRates writes the V-curve as a table.
 func (f *Figures) writeRates(b *strings.Builder) {
-	b.WriteString("\n" + wrapped("", fmt.Sprintf("Rates in %s a minute, counted after %s:", f.Unit, f.CountedAfter), 0))
+	b.WriteString("\n" + wrapped("", fmt.Sprintf("Rates in %s a minute, counted after %s:", f.Unit, listed(f.CountedAfter)), 0))
 	long := 0
 	for _, s := range f.Stations {
 		long = max(long, utf8.RuneCountInString(clipped(s.Name)))

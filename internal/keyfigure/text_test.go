@@ -19,6 +19,7 @@ func TestTextIsWhatPeopleSee(t *testing.T) {
 	for name, s := range map[string]*scenario.Scenario{
 		"lowmere": lowmere(), "tarn-hollow": tarnHollow(36, 72), "tarn-hollow-at-42": tarnHollow(42, 84),
 		"brackwater-merged": merged(), "brackwater-wide": wide(), "first-line": readExample(t, "first-line.yaml"),
+		"two-ends": twoEnds(),
 	} {
 		t.Run(name, func(t *testing.T) {
 			var b strings.Builder

@@ -15,7 +15,7 @@ func (f *Figures) warn() []string {
 				s.Name, number(s.Top.Cycles), number(s.Fastest.Cycles)))
 		}
 		if s.PerPiece == 0 {
-			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, f.CountedAfter, f.Unit))
+			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, either(f.CountedAfter), f.Unit))
 		}
 	}
 	for i := range f.Places {

@@ -74,7 +74,7 @@ func inventedScenario(stations []string) *scenario.Scenario {
 		Title: "Fairholt, hall 1", Question: "What will the line deliver in a shift?",
 		Project: scenario.Project{Client: "Fairholt", Number: "F1-07", Revision: "B", Status: "draft"},
 		Product: scenario.Product{Name: "ROWAN-20", Dose: "tablet", MassMilligrams: 250, DosesPerBlister: 10, BlistersPerCarton: 3},
-		Answer:  scenario.Answer{Unit: "cartons", CountedAfter: 2, Per: "shift"},
+		Answer:  scenario.Answer{Unit: "cartons", CountedAfter: []int{2}, Per: "shift"},
 		Run:     scenario.Run{WarmUp: 2 * sim.Hour, Measure: 8 * sim.Hour, Replications: 40, Confidence: 0.95, Seed: 4711},
 	}
 	takes, gives := []int64{1, 3, 1, 10, 10}, []int64{4, 1, 1, 1, 1}

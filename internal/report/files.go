@@ -57,12 +57,12 @@ type csvColumn struct {
 }
 
 func csvColumns(o *study.Outcome) []csvColumn {
-	answer := o.Scenario.Answer.CountedAfter
+	good := study.GoodPieces(o.Scenario)
 	columns := []csvColumn{
 		{"replication", func(r *sim.Record) string { return strconv.Itoa(r.Replication) }},
 		{"ending", func(r *sim.Record) string { return r.End.String() }},
 		{"ended_at_h", func(r *sim.Record) string { return decimal(float64(r.EndedAt) / float64(sim.Hour)) }},
-		{"good_output", func(r *sim.Record) string { return integer(r.Stations[answer].Passed) }},
+		{"good_output", func(r *sim.Record) string { return integer(good(r)) }},
 	}
 	for i, station := range o.Results.Stations {
 		columns = append(columns, stationColumns(i, station)...)

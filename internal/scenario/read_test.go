@@ -1,6 +1,7 @@
 package scenario_test
 
 import (
+	"slices"
 	"testing"
 
 	"tuckline/internal/scenario"
@@ -34,7 +35,7 @@ func TestFirstLine(t *testing.T) {
 	if stop.Clock != sim.PieceClock || stop.Every.Mean() != 600 || stop.Lasts.Mean() != 60e6 || stop.Crew.Crew != "operators" {
 		t.Errorf("the stop of the cartoner was read as %+v", stop)
 	}
-	if s.Answer.Unit != "cartons" || s.Answer.CountedAfter != 1 || s.Run.WarmUp != sim.Hour {
+	if s.Answer.Unit != "cartons" || !slices.Equal(s.Answer.CountedAfter, []int{1}) || s.Run.WarmUp != sim.Hour {
 		t.Errorf("answer %+v, run %+v", s.Answer, s.Run)
 	}
 }

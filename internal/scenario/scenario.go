@@ -47,8 +47,9 @@ type Product struct {
 type Answer struct {
 	// Unit is the plural as written: "cartons".
 	Unit string
-	// CountedAfter is the index of a station in Line.Stations.
-	CountedAfter int
+	// CountedAfter are indexes in Line.Stations, at least one, rising: what these
+	// stations pass on is added up. None stands downstream of another.
+	CountedAfter []int
 	// Per is "hour", "shift" or "week"; without a calendar a shift and a week are the measured window.
 	Per string
 }

@@ -2,6 +2,7 @@ package scenario_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -147,7 +148,7 @@ func TestFiniteSupplyAndDefaults(t *testing.T) {
 	if s.Line.Stations[0].Supply != 252000 || s.Stations[0].GivesUnit != "blisters" {
 		t.Errorf("%+v %+v", s.Line.Stations[0], s.Stations[0])
 	}
-	if s.Answer.Unit != "cartons" || s.Answer.CountedAfter != 1 || s.Answer.Per != "hour" {
+	if s.Answer.Unit != "cartons" || !slices.Equal(s.Answer.CountedAfter, []int{1}) || s.Answer.Per != "hour" {
 		t.Errorf("answer %+v", s.Answer)
 	}
 	if want := (scenario.Run{Measure: 8 * sim.Hour, Replications: 40, Confidence: 0.95, Seed: 1}); s.Run != want {

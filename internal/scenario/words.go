@@ -69,7 +69,7 @@ type caseWords struct {
 type answerWords struct {
 	at
 	In           text            `yaml:"in" about:"The pieces that are counted. Without it: what the station gives." eg:"cartons"`
-	CountedAfter oneOrMore[text] `yaml:"counted after" about:"The station behind which good pieces are counted. Without it: the last one." eg:"tamper label"`
+	CountedAfter oneOrMore[text] `yaml:"counted after" about:"The station behind which good pieces are counted, or several in branches side by side, which are added up. Without it: the last one." eg:"[tamper label 1, tamper label 2]"`
 	Per          choice          `yaml:"per" of:"hour|shift|week" about:"The span of the answer. Without a calendar, a shift and a week are the measured window. Without it: hour." eg:"shift"`
 }
 

@@ -1,7 +1,6 @@
 package study
 
 import (
-	"math"
 	"slices"
 
 	"tuckline/internal/result"
@@ -29,10 +28,13 @@ func (v view) losses(per string, loss lost) []result.Measure {
 	return rows
 }
 
-// lineLoss sums a loss over the stations up to the count of the answer, in pieces of the answer.
+// lineLoss sums a loss over the stations up to the counts of the answer, in pieces of the answer.
 func (v view) lineLoss(loss lost) func(*sim.Record) float64 {
 	line := v.scenario.Line
-	counted := upstream(line, line.Stations[v.scenario.Answer.CountedAfter].Name)
+	var counted []string
+	for _, at := range v.scenario.Answer.CountedAfter {
+		counted = append(counted, upstream(line, line.Stations[at].Name)...)
+	}
 	return func(r *sim.Record) float64 {
 		sum := 0.0
 		for i := range line.Stations {
@@ -50,22 +52,11 @@ func yield(v view, _ int, _ string) []result.Measure {
 }
 
 // lineEfficiency is good pieces over set speed times measured time, the set
-// speed being that of the slowest step (common practice, no source).
+// speed being what the line would make if nothing ever stopped: that of the
+// slowest step (common practice, no source).
 func lineEfficiency(v view, _ int, _ string) []result.Measure {
-	perMinute := v.setRate()
+	perMinute := v.figures.Bounds.AtSet
 	return one("line", v.estimate(func(r *sim.Record) float64 {
 		return total(v.scenario)(r) / (perMinute * float64(r.Window) / float64(sim.Minute))
 	}))
-}
-
-// setRate is what the line would make if nothing ever stopped, in pieces of the
-// answer a minute: the slowest step, stations side by side taken together.
-func (v view) setRate() float64 {
-	slowest := math.Inf(1)
-	for _, stage := range v.figures.Stages {
-		if stage.Set > 0 {
-			slowest = min(slowest, stage.Set)
-		}
-	}
-	return slowest
 }

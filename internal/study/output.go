@@ -7,16 +7,22 @@ import (
 	"tuckline/sim"
 )
 
-// passed counts the good pieces of the answer: they count by their entry into
-// the place after the station.
-func passed(s *scenario.Scenario) func(*sim.Record) int64 {
-	at := s.Answer.CountedAfter
-	return func(r *sim.Record) int64 { return r.Stations[at].Passed }
+// GoodPieces counts the good pieces of the answer in one record: they count by
+// their entry into the place after each of its stations.
+func GoodPieces(s *scenario.Scenario) func(*sim.Record) int64 {
+	after := s.Answer.CountedAfter
+	return func(r *sim.Record) int64 {
+		var sum int64
+		for _, at := range after {
+			sum += r.Stations[at].Passed
+		}
+		return sum
+	}
 }
 
 // total is the good pieces of the answer in the window.
 func total(s *scenario.Scenario) func(*sim.Record) float64 {
-	count := passed(s)
+	count := GoodPieces(s)
 	return func(r *sim.Record) float64 { return float64(count(r)) }
 }
 
@@ -24,7 +30,7 @@ func (c columns) output(s *scenario.Scenario) result.Output {
 	windows := c.column(total(s))
 	return result.Output{
 		Unit:     s.Answer.Unit,
-		PerHour:  c.perHour(passed(s)),
+		PerHour:  c.perHour(GoodPieces(s)),
 		Total:    estimateOf(windows, c.confidence),
 		ShiftP10: estimate.Quantile(windows, 0.10),
 		ShiftP50: estimate.Quantile(windows, 0.50),

@@ -18,7 +18,7 @@ func steady() *scenario.Scenario {
 	return &scenario.Scenario{
 		Title:  "steady",
 		Source: []byte("steady"),
-		Answer: scenario.Answer{Unit: "cartons", CountedAfter: 1, Per: "hour"},
+		Answer: scenario.Answer{Unit: "cartons", CountedAfter: []int{1}, Per: "hour"},
 		Run:    scenario.Run{WarmUp: sim.Minute, Measure: sim.Hour, Replications: 3, Confidence: 0.95, Seed: 1},
 		Line: sim.Line{Stations: []sim.Station{
 			{Name: "web", Takes: 1, Gives: 4, Cycle: sim.Fixed(1e6)},

@@ -36,7 +36,7 @@ func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span 
 	}
 	rate := func(records []sim.Record) ([]float64, result.Estimate) {
 		col := columns{records, s.Run.Confidence}
-		return col.column(total(s)), col.perHour(passed(s))
+		return col.column(total(s)), col.perHour(GoodPieces(s))
 	}
 	nowTotals, nowRate := rate(a)
 	noneTotals, noneRate := rate(b)
