@@ -65,9 +65,10 @@ func method(s *subject, version string) []string {
 		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
 		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
 		"Degrees": r.Replications - 1,
+		"Unit":    s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
 	}
 	var all []string
-	for _, word := range []string{"runs", "interval", "hour", "spread", "constraint"} {
+	for _, word := range []string{"runs", "count", "interval", "hour", "spread", "constraint"} {
 		all = append(all, say("method."+word, f))
 	}
 	if spanOf(s.Outcome).Shown && s.Span.Buffered {
