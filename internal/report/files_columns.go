@@ -10,8 +10,14 @@ var stateColumns = []struct {
 	name  string
 	state sim.State
 }{
-	{"running_s", sim.Running}, {"starved_s", sim.Starved}, {"blocked_s", sim.Blocked}, {"down_s", sim.Down},
-	{"waiting_s", sim.Waiting}, {"changeover_s", sim.Changeover}, {"planned_s", sim.PlannedStop}, {"off_shift_s", sim.OffShift},
+	{"running_s", sim.Running},
+	{"starved_s", sim.Starved},
+	{"blocked_s", sim.Blocked},
+	{"down_s", sim.Down},
+	{"waiting_s", sim.Waiting},
+	{"changeover_s", sim.Changeover},
+	{"planned_s", sim.PlannedStop},
+	{"off_shift_s", sim.OffShift},
 }
 
 func stationColumns(i int, station result.Station) []csvColumn {

@@ -181,9 +181,17 @@ func TestSchema(t *testing.T) {
 		t.Errorf("the schema refuses a good line: %s", fault)
 	}
 	for _, change := range [][2]string{
-		{"tuckline: 1", "tuckline: 2"}, {"cycle: 60/min", "cycle: 60"}, {"cycle: 60/min", "cycel: 60/min"}, {"cycle: 60/min, ", ""},
-		{"holds: 240 blisters", "holds: 240,5 blisters"}, {"holds: 240 blisters", "kind: beside the line, holds: 2"}, {"dist: exponential", "dist: expo"},
-		{"line: [", "calendar: x\nline: ["}, {"gives: 4 blisters", "rejects: 0.8"}, {"gives: 4 blisters", "web: 264 mm"}, {"buffer: b", "store: b"},
+		{"tuckline: 1", "tuckline: 2"},
+		{"cycle: 60/min", "cycle: 60"},
+		{"cycle: 60/min", "cycel: 60/min"},
+		{"cycle: 60/min, ", ""},
+		{"holds: 240 blisters", "holds: 240,5 blisters"},
+		{"holds: 240 blisters", "kind: beside the line, holds: 2"},
+		{"dist: exponential", "dist: expo"},
+		{"line: [", "calendar: x\nline: ["},
+		{"gives: 4 blisters", "rejects: 0.8"},
+		{"gives: 4 blisters", "web: 264 mm"},
+		{"buffer: b", "store: b"},
 	} {
 		if fault := root.fault(root, asJSON(t, []byte(strings.Replace(good, change[0], change[1], 1))), ""); fault == "" {
 			t.Errorf("the schema takes %s in place of %s", change[1], change[0])
