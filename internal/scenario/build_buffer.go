@@ -10,12 +10,12 @@ import (
 func (b *resolver) conveyor(e *entryWords) {
 	w := e.conveyor
 	name := e.name.value
-	buffer := sim.Buffer{Name: name, From: b.flow.feeders[name], Conveyor: true, Holds: 1}
+	buffer := sim.Buffer{Name: name, From: b.flow.feeders[name], Conveyor: true}
 	if w.Pitch.value > 0 && w.Length.value > 0 {
 		buffer.Holds = int64(math.Floor(w.Length.value/w.Pitch.value + 1e-9))
-	}
-	if buffer.Holds < 1 {
-		b.complain(w.Pitch.at, "no piece finds room on the belt: the pitch is larger than its length, %s", w.Length.text())
+		if buffer.Holds < 1 {
+			b.complain(w.Pitch.at, "no piece finds room on the belt: the pitch is larger than its length, %s", w.Length.text())
+		}
 	}
 	if w.Speed.value > 0 {
 		buffer.Transit = micros(w.Length.value / w.Speed.value * 1e6)
@@ -45,7 +45,7 @@ func (b *resolver) buffer(e *entryWords) {
 func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 	if w.StopUpstream.given() {
 		stop := b.pieces(&w.StopUpstream, buffer.Holds)
-		if stop == 0 && b.read(w.StopUpstream.at) {
+		if stop == 0 && buffer.Holds != 0 && b.read(w.StopUpstream.at) {
 			b.complain(w.StopUpstream.at, "the feeders would never start; write a level above 0")
 		}
 		if stop < buffer.Holds || buffer.Holds == sim.Unlimited {
@@ -58,6 +58,7 @@ func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 }
 
 // pieces is a level in pieces; a percentage is of the places of the buffer itself.
+// Where its places could not be read, holds is 0 and a level in percent says nothing.
 func (b *resolver) pieces(l *level, holds int64) int64 {
 	switch {
 	case !l.percent && holds != sim.Unlimited && l.pieces() > holds && holds > 0:
@@ -135,6 +136,8 @@ func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, 
 		b.complain(s.RunAt.at, "the station has no top speed; write top speed: 100/min beside its cycle, or a speed here")
 	case cycle < extra.TopCycle*(1-1e-9):
 		b.complain(s.RunAt.at, "%q is faster than the top speed of the station; write a higher top speed, or a lower speed here", s.RunAt.text())
+	case before.Holds == 0 && (s.FromLevel.percent || s.BackAt.percent):
+		return step, false // its places could not be read
 	case step.BackAt >= step.From && b.read(s.FromLevel.at) && b.read(s.BackAt.at):
 		b.complain(s.BackAt.at, "back at %q is not below from level %q: %d and %d pieces", s.BackAt.text(), s.FromLevel.text(), step.BackAt, step.From)
 	default:

@@ -1,6 +1,7 @@
 package scenario
 
 import (
+	"maps"
 	"reflect"
 	"strings"
 
@@ -37,7 +38,12 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		r.complain(at{n, path}, "this is %s; here belong words with values: %s", n.KindWord(), strings.Join(known.names(), ", "))
 		return
 	}
-	seen := map[string]bool{"line": n == r.root && hasKey(n, "lines")}
+	seen := map[string]bool{}
+	// meant are words that were probably meant by others, so that they are not missing.
+	meant := map[string]bool{}
+	if n == r.root && hasKey(n, "lines") {
+		meant["line"] = true
+	}
 	for i, e := range n.Entries {
 		key := e.Key.Text
 		word, found := known.find(key)
@@ -49,7 +55,7 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		case !found && known.rest >= 0:
 			r.decodeRest(e, into.Field(known.rest).Addr().Interface().(rest), path)
 		case !found:
-			seen[r.unknown(at{e.Key, path}, known, key)] = true
+			meant[r.unknown(at{e.Key, path}, known, key)] = true
 		case e.Value.Kind == tree.Null:
 			r.complain(at{e.Key, join(path, key)}, "%q has no value; write one%s, or leave the key out", key, such(word.eg()))
 			into.Field(word.field).Addr().Interface().(placed).put(e.Value, join(path, key))
@@ -58,6 +64,7 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 		}
 		seen[key] = true
 	}
+	maps.Copy(seen, meant)
 	r.missing(n, known, seen, path)
 }
 
