@@ -96,6 +96,19 @@ func (l laws) geometricCases() []exactCase {
 		c.measure = 150_000 * s
 		return c
 	}
+	general := func(name string, slots int64, p float64, one, two sim.Law) exactCase {
+		line := serial([]sim.Law{sec(1), sec(1)}, slots)
+		line = failing(line, 0, sim.CycleClock, l.geometric(1/p), one)
+		line = failing(line, 1, sim.CycleClock, l.geometric(1/p), two)
+		rate := exactFigure{"production_rate_per_cycle", 0, perSecond(1), 0}
+		return exactCase{name, "", line, 2000 * s, 30_000 * s, 40, []exactFigure{rate}}
+	}
+	values := func(v ...sim.Weighted) sim.Law {
+		for i := range v {
+			v[i].Value *= 1e6
+		}
+		return must(l.t)(sim.Empirical(v))
+	}
 	long := serial([]sim.Law{sec(1), sec(1), sec(1)}, 4, 4)
 	for i, p := range []float64{0.01, 0.02, 0.01} {
 		long = failing(long, i, sim.CycleClock, l.geometric(1/p), l.geometricTime(10))
@@ -105,6 +118,10 @@ func (l laws) geometricCases() []exactCase {
 		pair("GER2-13", 8, 0.1, 0.01, 0.06, 0.01),
 		pair("GER2-15", 1, 0.1, 0.01, 0.1, 0.01),
 		pair("GER2-N2-1", 0, 0.1, 0.01, 0.1, 0.01),
+		general("GENR-4", 20, 0.01, sec(10), sec(10)),
+		general("GENR-7", 6, 0.02,
+			values(sim.Weighted{Value: 6, Weight: 0.5}, sim.Weighted{Value: 8, Weight: 0.3}, sim.Weighted{Value: 1, Weight: 0.2}),
+			values(sim.Weighted{Value: 3, Weight: 0.7}, sim.Weighted{Value: 25, Weight: 0.3})),
 		{"LONG-3", "", long, 2000 * s, 30_000 * s, 40, []exactFigure{{"production_rate_exact", 0, perSecond(2), 0}}},
 	}
 }
