@@ -132,6 +132,8 @@ func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, 
 	}
 	step.Cycle = micros(cycle)
 	switch {
+	case !b.read(s.RunAt.at):
+		return step, false
 	case s.RunAt.top && !w.TopSpeed.given():
 		b.complain(s.RunAt.at, "the station has no top speed; write top speed: 100/min beside its cycle, or a speed here")
 	case cycle < extra.TopCycle*(1-1e-9):

@@ -23,8 +23,6 @@ type law struct {
 type (
 	// durationLaw is in microseconds, more than 0.
 	durationLaw struct{ law }
-	// cycleLaw is the time of a cycle in microseconds; a rate is allowed.
-	cycleLaw struct{ law }
 	// ageLaw is the age at which a stop strikes, on its clock.
 	ageLaw struct {
 		law
@@ -37,14 +35,6 @@ type measure func(where at) parser
 
 func (d *durationLaw) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
 	d.law.law, d.canon = r.readLaw(d.at, n, tag, func(at) parser { return quantity.Duration })
-}
-
-func (c *cycleLaw) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
-	parse := cycleTime
-	if _, random := n.Get("dist"); random {
-		parse = quantity.Duration
-	}
-	c.law.law, c.canon = r.readLaw(c.at, n, tag, func(at) parser { return parse })
 }
 
 // lawWords are the parameters of each law, the usual ones first.

@@ -195,22 +195,3 @@ func (f *factor) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) 
 func (p *pace) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
 	r.readNumber(&p.number, n, tag, cycleTime)
 }
-
-// cycleTime reads 60/min or 1 s as the microseconds of one cycle.
-func cycleTime(text string) (float64, error) {
-	if !quantity.IsRate(text) {
-		micros, err := quantity.Duration(text)
-		if err != nil && !quantity.HasUnit(text) {
-			return 0, fmt.Errorf("%q has no unit; write %[1]s/min, or the time of one cycle as 1 s", text)
-		}
-		if err == nil && micros < 1 {
-			err = fmt.Errorf("%q is too short; a cycle lasts at least 1 us", text)
-		}
-		return micros, err
-	}
-	rate, err := quantity.ParseRate(text)
-	if err == nil && rate.Of != "" && rate.Of != "cycles" {
-		err = fmt.Errorf("%q counts %s, and a speed is in cycles; write it as 60/min", text, rate.Of)
-	}
-	return rate.Period(), err
-}

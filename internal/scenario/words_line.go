@@ -6,7 +6,7 @@ type stationWords struct {
 	Name            text                  `yaml:"station" need:"yes" about:"Its name, unique in the line." eg:"cartoner"`
 	Like            text                  `yaml:"like" about:"Copies every word of another station that is not written here; the random numbers are its own." eg:"blister machine 1"`
 	From            fromWords             `yaml:"from" about:"What feeds it: a buffer, a conveyor or a station; supply is input without limit, {supply: 252000 blisters} a finite one. Without it: the entry above; the first entry has supply." eg:"transfer store"`
-	Cycle           cycleLaw              `yaml:"cycle" need:"yes" about:"Set speed, time of a cycle, or a law of that time." eg:"60/min"`
+	Cycle           cycleLaw              `yaml:"cycle" need:"yes" about:"Set speed, time of a cycle, or a law of that time; from 1 ms to 1 day." eg:"60/min"`
 	TopSpeed        pace                  `yaml:"top speed" about:"Highest speed; not below the set speed." eg:"100/min"`
 	SpeedSteps      oneOrMore[stepWords]  `yaml:"speed steps" about:"Other speeds by the level of the buffer before the station. Of several that are on, the last of the list counts." eg:"[{from level: 50 %, back at: 40 %, run at: top speed}]"`
 	Takes           count                 `yaml:"takes" latergroup:"assembling what comes from several places" least:"1" about:"Pieces taken at the start of a cycle. Without it: 1." eg:"3 blisters"`
