@@ -59,3 +59,29 @@ func TestStoppedStationDoesNotWaitForRoom(t *testing.T) {
 		`,
 	}.follow(t)
 }
+
+// A reserves two places for every cycle and rejects all that it gives: they count against the
+// capacity, not in the level, and are released at the end of the cycle.
+func TestReservedPlacesAreReleased(t *testing.T) {
+	a := one("A", "", 2)
+	a.Gives, a.BlocksBefore, a.RejectShare = 2, true, 1
+	course{
+		line: sim.Line{
+			Stations: []sim.Station{a, one("C", "", 1), one("K", "shared", 3)},
+			Buffers:  []sim.Buffer{{Name: "shared", From: []string{"A", "C"}, Holds: 2}},
+		},
+		measure: 11 * s,
+		want: `
+			0  A running, C running, K starved   # A has reserved both places
+			1  K running                         # C's piece passes straight through, until 4
+			2  C blocked                         # A reserves anew: since 2 as C, first by name
+			4  C running                         # C since 2, A since 4: C's piece passes through; then A reserves
+			5  C blocked
+			6  A blocked, C running, shared 1    # released: C's piece enters; one place is too few for A
+			7  A running, C blocked, shared 0    # K takes; A since 6, C since 7
+			9  A blocked, C running, shared 1
+			10 A running, C blocked, shared 0
+		`,
+		counts: `A: cycles 4, given 8, rejected 8, passed 0; C: passed 4; K: taken 4; shared: max 1`, // 1, 4, 6, 9; 1, 4, 7, 10
+	}.follow(t)
+}
