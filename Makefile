@@ -3,7 +3,8 @@
 ENGINE  := internal/chartkit/dist/echarts.js.gz
 TOOL    := go tool -modfile=tools.mod
 VERSION := $(shell git describe --tags --always --dirty 2>/dev/null)
-STATIC  := CGO_ENABLED=0 go build -trimpath -ldflags "-s -w -X main.version=$(VERSION)"
+NAMED   := -X main.version=$(VERSION)
+STATIC  := CGO_ENABLED=0 go build -trimpath -ldflags "-s -w $(NAMED)"
 
 .PHONY: help demo test bench build generate lint clean
 
@@ -11,7 +12,7 @@ help: ## show this list
 	@grep -E '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 12
 
 demo: $(ENGINE) ## simulate the line of Lowmere: summary here, report in a new folder
-	go run ./cmd/tuckline run scenarios/lowmere.yaml
+	go run -ldflags "$(NAMED)" ./cmd/tuckline run scenarios/lowmere.yaml
 
 test: $(ENGINE) ## run all tests; TESTFLAGS are passed on
 	go test $(TESTFLAGS) ./...

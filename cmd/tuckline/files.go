@@ -22,7 +22,7 @@ func filesOf(o *study.Outcome) []file {
 }
 
 func pageOf(o *study.Outcome) report.Page {
-	return report.Page{Outcome: o, Version: programVersion()}
+	return report.Page{Outcome: o, Version: "tuckline " + programVersion()}
 }
 
 // printAnswer writes the answer in the form that was asked for. Where other programs read it,

@@ -34,8 +34,29 @@ func programVersion() string {
 	if version != "" {
 		return version
 	}
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-		return info.Main.Version
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		info = &debug.BuildInfo{}
 	}
-	return "(unknown)"
+	return versionOf(info)
+}
+
+// shownDigits of a commit are enough to find it.
+const shownDigits = 12
+
+// versionOf is the version of the module, or the commit that was built.
+func versionOf(info *debug.BuildInfo) string {
+	if v := info.Main.Version; v != "" && v != "(devel)" {
+		return v
+	}
+	commit, changed := "of no known commit", ""
+	for _, one := range info.Settings {
+		switch {
+		case one.Key == "vcs.revision":
+			commit = one.Value[:min(shownDigits, len(one.Value))]
+		case one.Key == "vcs.modified" && one.Value == "true":
+			changed = ", changed since"
+		}
+	}
+	return commit + changed
 }
