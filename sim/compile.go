@@ -17,6 +17,9 @@ func Compile(line Line) (*Model, error) {
 	c := &compiler{line: &line, nodes: map[string]int{}, links: map[string]int{}}
 	c.check()
 	if len(c.problems) == 0 {
+		c.couple()
+	}
+	if len(c.problems) == 0 {
 		c.connect()
 	}
 	if len(c.problems) == 0 {
@@ -25,29 +28,35 @@ func Compile(line Line) (*Model, error) {
 	if len(c.problems) > 0 {
 		return nil, c.problems
 	}
+	c.sizes()
+	if len(c.problems) > 0 {
+		return nil, c.problems
+	}
 	c.stations()
 	c.levels()
 	c.groups()
 	c.crews()
-	c.capacities()
+	c.makeLinks()
 	if len(c.problems) > 0 {
 		return nil, c.problems
 	}
 	return &Model{plan: c.plan, places: c.places, line: line}, nil
 }
 
-// compiler turns names into indices. While it works, a node is the index of a
-// station of the line, or the number of stations plus the index of a buffer.
+// compiler turns names into indices.
 type compiler struct {
 	line     *Line
 	problems Problems
 	plan     plan.Plan
 	places   []Place
-	// links and nodes give the index by name; of stations for nodes.
+	// units are the stations that the engine knows: one as written, or several coupled ones.
+	units []unit
+	// links and nodes give the index by name: of links, and of units for stations, members included.
 	links, nodes map[string]int
-	// into is the link that a station or buffer puts into, from the link that a station takes from;
-	// by name.
-	into, from map[string]int
+	// into are the links that a unit or buffer puts into, by its name.
+	into map[string][]int
+	// from are the links that a unit takes from.
+	from [][]int
 	// feeders and takers are names, by link.
 	feeders, takers [][]string
 }
@@ -58,7 +67,7 @@ func (c *compiler) fault(path, format string, args ...any) {
 
 // connect finds out who feeds which link and who takes from it.
 func (c *compiler) connect() {
-	c.into, c.from = map[string]int{}, map[string]int{}
+	c.into, c.from = map[string][]int{}, make([][]int, len(c.units))
 	for i := range c.line.Buffers {
 		b := &c.line.Buffers[i]
 		c.addLink(Place{Name: b.Name, Capacity: b.Holds, Transit: b.Transit, Conveyor: b.Conveyor})
@@ -72,11 +81,15 @@ func (c *compiler) connect() {
 			c.feed(i, feeder, b.Name)
 		}
 	}
-	for i := range c.line.Stations {
-		if s := &c.line.Stations[i]; s.From != "" {
-			c.takeFrom(s)
+	for i := range c.units {
+		if u := &c.units[i]; u.From != "" {
+			c.takeFrom(i, u.From)
+			for _, in := range u.Also {
+				c.takeFrom(i, in.From)
+			}
 		}
 	}
+	c.sends()
 	for i := range c.line.Buffers {
 		if len(c.takers[i]) == 0 {
 			c.fault(c.line.Buffers[i].Name, "nothing takes from it; a buffer stands between stations")
@@ -94,51 +107,63 @@ func (c *compiler) addLink(p Place) int {
 
 // feed lets a station or a buffer put its pieces into link i.
 func (c *compiler) feed(i int, feeder, at string) {
-	_, isStation := c.nodes[feeder]
 	from, isBuffer := c.links[feeder]
-	switch {
-	case !isStation && !isBuffer:
-		c.fault(at+".from", "there is no station, conveyor or buffer %q in the line", feeder)
-		return
-	case slices.Contains(c.feeders[i], feeder):
+	if !isBuffer {
+		unit, isStation := c.nodes[feeder]
+		if !isStation {
+			c.fault(at+".from", "there is no station, conveyor or buffer %q in the line", feeder)
+			return
+		}
+		if last := c.units[unit].last(); last != feeder {
+			c.fault(at+".from", "%q is coupled to what follows it; take from %q, the last of the unit", feeder, last)
+			return
+		}
+		feeder = c.units[unit].Name
+	}
+	if slices.Contains(c.feeders[i], feeder) {
 		c.fault(at+".from", "%q is named twice", feeder)
 		return
 	}
-	if other, has := c.into[feeder]; has {
-		c.fault(at+".from", "%q already feeds %q; what it gives can go to one place only", feeder, c.places[other].Name)
+	if already := c.into[feeder]; len(already) > 0 && !c.maySplit(feeder) {
+		c.fault(at+".from", "%q already feeds %q; to send its pieces to several places it needs sends, with a rule", feeder, c.places[already[0]].Name)
 		return
 	}
-	c.into[feeder] = i
+	c.into[feeder] = append(c.into[feeder], i)
 	c.feeders[i] = append(c.feeders[i], feeder)
 	if isBuffer {
 		c.takers[from] = append(c.takers[from], c.places[i].Name)
 	}
 }
 
-// takeFrom lets a station take from its buffer, or by hand-over from a station.
-func (c *compiler) takeFrom(s *Station) {
-	if i, isBuffer := c.links[s.From]; isBuffer {
-		if len(c.takers[i]) > 0 && c.isBufferName(c.takers[i][0]) {
-			c.fault(s.Name+".from", "%q passes its pieces on to %q; take from there", s.From, c.takers[i][0])
+// takeFrom lets a unit take from a buffer, or by hand-over from a station.
+func (c *compiler) takeFrom(unit int, from string) {
+	u := &c.units[unit]
+	if i, isBuffer := c.links[from]; isBuffer {
+		switch {
+		case len(c.takers[i]) > 0 && c.isBufferName(c.takers[i][0]):
+			c.fault(u.Name+".from", "%q passes its pieces on to %q; take from there", from, c.takers[i][0])
+			return
+		case slices.Contains(c.takers[i], u.Name):
+			c.fault(u.Name+".from", "%q is named twice", from)
 			return
 		}
-		c.from[s.Name] = i
-		c.takers[i] = append(c.takers[i], s.Name)
+		c.from[unit] = append(c.from[unit], i)
+		c.takers[i] = append(c.takers[i], u.Name)
 		return
 	}
-	if _, isStation := c.nodes[s.From]; !isStation {
-		c.fault(s.Name+".from", "there is no station, conveyor or buffer %q in the line", s.From)
+	if _, isStation := c.nodes[from]; !isStation {
+		c.fault(u.Name+".from", "there is no station, conveyor or buffer %q in the line", from)
 		return
 	}
-	name := s.From + " to " + s.Name
+	name := from + " to " + u.Name
 	if _, taken := c.links[name]; taken {
-		c.fault(s.Name, "the hand-over before it would be called %q, which is already a name", name)
+		c.fault(u.Name, "the hand-over before it would be called %q, which is already a name", name)
 		return
 	}
-	i := c.addLink(Place{Name: name, HandOver: true, Capacity: 0})
-	c.feed(i, s.From, s.Name)
-	c.from[s.Name] = i
-	c.takers[i] = append(c.takers[i], s.Name)
+	i := c.addLink(Place{Name: name, HandOver: true})
+	c.feed(i, from, u.Name)
+	c.from[unit] = append(c.from[unit], i)
+	c.takers[i] = append(c.takers[i], u.Name)
 }
 
 func (c *compiler) isBufferName(name string) bool {
@@ -163,14 +188,15 @@ func (c *compiler) order() {
 		return cmp.Or(cmp.Compare(far[a], far[b]), cmp.Compare(a, b))
 	})
 	for _, name := range names {
-		node := plan.Node{Station: plan.None, Link: plan.None, Out: plan.None}
+		node := plan.Node{Station: plan.None, Link: plan.None}
 		node.Rank, _ = slices.BinarySearch(byName, name)
-		if out, has := c.into[name]; has {
-			node.Out = out
+		for _, l := range c.into[name] {
+			node.Outs = append(node.Outs, plan.Out{Link: l})
 		}
 		if i, isStation := c.nodes[name]; isStation {
 			node.Station = len(c.plan.Stations)
-			c.plan.Stations = append(c.plan.Stations, plan.Station{Name: name, Declared: i, Node: len(c.plan.Nodes)})
+			node.Rule = plan.Rule(c.units[i].Sends.Rule)
+			c.plan.Stations = append(c.plan.Stations, plan.Station{Name: name, Node: len(c.plan.Nodes)})
 		} else {
 			node.Link = c.links[name]
 		}
@@ -181,8 +207,8 @@ func (c *compiler) order() {
 // movers are the stations, and the buffers that pass their pieces on to another.
 func (c *compiler) movers() []string {
 	var names []string
-	for i := range c.line.Stations {
-		names = append(names, c.line.Stations[i].Name)
+	for i := range c.units {
+		names = append(names, c.units[i].Name)
 	}
 	for i := range c.line.Buffers {
 		if name := c.line.Buffers[i].Name; c.passesOn(name) {
@@ -193,8 +219,7 @@ func (c *compiler) movers() []string {
 }
 
 func (c *compiler) passesOn(buffer string) bool {
-	_, yes := c.into[buffer]
-	return yes
+	return len(c.into[buffer]) > 0
 }
 
 // distance is the longest way to a sink, in nodes; negative if the way leads back.
@@ -202,11 +227,11 @@ func (c *compiler) distance(name string, far map[string]int, depth int) int {
 	if d, known := far[name]; known {
 		return d
 	}
-	if depth > len(c.nodes)+len(c.places) {
+	if depth > len(c.units)+len(c.places) {
 		return -1
 	}
 	longest := 0
-	if out, has := c.into[name]; has {
+	for _, out := range c.into[name] {
 		for _, taker := range c.takers[out] {
 			d := c.distance(taker, far, depth+1)
 			if d < 0 {

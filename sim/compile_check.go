@@ -2,6 +2,7 @@ package sim
 
 import (
 	"math"
+	"slices"
 )
 
 // check finds faults that need no neighbours: names, ranges, references.
@@ -94,12 +95,21 @@ func (c *compiler) checkStation(s *Station) {
 	if s.Cycle.IsZero() || !(s.Cycle.Mean() > 0) || math.IsInf(s.Cycle.Mean(), 1) {
 		c.fault(s.Name+".cycle", "it needs a cycle time longer than nothing")
 	}
+	if s.Cycle.Mean() > float64(24*Hour) {
+		c.fault(s.Name+".cycle", "a cycle lasts a day at most")
+	}
 	if !(s.RejectShare >= 0 && s.RejectShare <= 1) {
 		c.fault(s.Name+".rejects", "a share lies between 0 and 1")
 	}
 	if s.Supply < 0 {
 		c.fault(s.Name+".from.supply", "a supply is 0 or more")
 	}
+	for _, in := range s.Also {
+		if s.From == "" || in.From == "" || in.Takes < 1 {
+			c.fault(s.Name+".takes", "a station that assembles names every place that it takes from, and takes at least 1 piece of each")
+		}
+	}
+	c.checkSends(s)
 	if s.Supply > 0 && s.From != "" {
 		c.fault(s.Name+".from", "it takes from %q; only a station at the beginning has a supply", s.From)
 	}
@@ -121,6 +131,15 @@ func (c *compiler) checkStation(s *Station) {
 	c.checkCauses(s)
 }
 
+func (c *compiler) checkSends(s *Station) {
+	if len(s.Sends.To) == 1 {
+		c.fault(s.Name+".sends.to", "one place needs no choice; name several, or leave sends out")
+	}
+	if s.Sends.Rule > FewestPieces {
+		c.fault(s.Name+".sends.rule", "there is no such rule")
+	}
+}
+
 func (c *compiler) checkPace(s *Station) {
 	for i := range s.Steps {
 		step := &s.Steps[i]
@@ -136,7 +155,7 @@ func (c *compiler) checkPace(s *Station) {
 	}
 	for _, rules := range [][]ScrapRule{s.AfterStop, s.AfterStandstill} {
 		for _, r := range rules {
-			if r.LongerThan < 0 || r.Cycles < 0 {
+			if r.LongerThan < 0 || r.Cycles < 0 || r.Lasts < 0 {
 				c.fault(s.Name, "scrap after a stop counts from a time of 0 or more and is 0 cycles or more")
 			}
 		}
@@ -156,6 +175,11 @@ func (c *compiler) checkStop(s *Station, stop *Stop) {
 	}
 	if int(stop.Class) >= len(classWords) {
 		c.fault(path+".class", "there is no such class")
+	}
+	for _, name := range stop.Renews {
+		if !slices.ContainsFunc(s.Stops, func(o Stop) bool { return o.Name == name && name != stop.Name }) {
+			c.fault(path+".renews", "%q is no other stop of %q", name, s.Name)
+		}
 	}
 	c.checkWork(path, stop.Crew)
 }

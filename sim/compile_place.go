@@ -6,17 +6,44 @@ import (
 	"tuckline/sim/internal/plan"
 )
 
-// capacities makes the links: capacity, neighbours, and the smallest number of places
-// that cannot lock.
-func (c *compiler) capacities() {
+// sizes resolves the capacities: the smallest number of places that cannot lock, where the
+// program puts it, and a refusal of less.
+func (c *compiler) sizes() {
 	for i := range c.places {
 		p := &c.places[i]
-		p.From, p.To = slices.Clone(c.feeders[i]), slices.Clone(c.takers[i])
+		p.From, p.To = slices.Clone(c.feeders[i]), c.byTurn(c.takers[i])
 		slices.Sort(p.From)
-		slices.Sort(p.To)
-		link := plan.Link{Name: p.Name, Transit: p.Transit, Next: plan.None}
-		if i < len(c.line.Buffers) {
-			link.AtStart = c.line.Buffers[i].AtStart
+		least := c.leastCapacity(i)
+		switch {
+		case p.HandOver || p.Capacity == Smallest:
+			p.Capacity = max(least, c.collating(i))
+		case p.Capacity != Unlimited && p.Capacity < least:
+			c.fault(p.Name+".holds", "%d places can lock the line: %s needs at least %d", p.Capacity, c.why(i), least)
+		}
+		if at := c.atStart(i); p.Capacity != Unlimited && at > p.Capacity {
+			c.fault("run.at start."+p.Name, "%d pieces do not fit into %d places", at, p.Capacity)
+		}
+	}
+}
+
+// atStart is the level of a buffer at time 0.
+func (c *compiler) atStart(link int) int64 {
+	if link >= len(c.line.Buffers) {
+		return 0
+	}
+	return c.line.Buffers[link].AtStart
+}
+
+// makeLinks writes the places as links of the plan.
+func (c *compiler) makeLinks() {
+	for i := range c.places {
+		p := &c.places[i]
+		link := plan.Link{
+			Name: p.Name, Capacity: p.Capacity, Transit: p.Transit, AtStart: c.atStart(i), First: plan.None,
+			Gives: c.gives(p.From[0]), Takes: c.leastTake(i),
+		}
+		if p.Capacity == Unlimited {
+			link.Capacity = plan.NoLimit
 		}
 		for _, name := range p.From {
 			link.Feeders = append(link.Feeders, c.nodeOf(name))
@@ -25,23 +52,11 @@ func (c *compiler) capacities() {
 			k := c.nodeOf(name)
 			if c.isBufferName(name) { // the link itself passes its pieces on
 				k = c.nodeOf(p.Name)
-				link.Next = c.links[name]
 			}
 			link.Takers = append(link.Takers, k)
 		}
-		link.Gives, link.Takes = c.gives(p.From[0]), c.leastTake(p)
-		least := c.leastCapacity(p)
-		switch {
-		case p.HandOver || p.Capacity == Smallest:
-			p.Capacity = least
-		case p.Capacity != Unlimited && p.Capacity < least:
-			c.fault(p.Name+".holds", "%d places can lock the line: %s needs at least %d", p.Capacity, c.why(p), least)
-		case p.Capacity != Unlimited && link.AtStart > p.Capacity:
-			c.fault("run.at start."+p.Name, "%d pieces do not fit into %d places", link.AtStart, p.Capacity)
-		}
-		link.Capacity = p.Capacity
-		if p.Capacity == Unlimited {
-			link.Capacity = plan.NoLimit
+		if i < len(c.line.Buffers) {
+			c.turns(&link, &c.line.Buffers[i])
 		}
 		c.plan.Links = append(c.plan.Links, link)
 	}
@@ -51,32 +66,37 @@ func (c *compiler) capacities() {
 // gives is what a feeder puts at once; a buffer passes on one by one.
 func (c *compiler) gives(name string) int64 {
 	if i, isStation := c.nodes[name]; isStation {
-		return c.line.Stations[i].Gives
+		return c.units[i].Gives
 	}
 	return 1
 }
 
-func (c *compiler) takes(name string) int64 {
-	if i, isStation := c.nodes[name]; isStation {
-		return c.line.Stations[i].Takes
+// takes is what a taker takes at once from a link.
+func (c *compiler) takes(name string, link int) int64 {
+	i, isStation := c.nodes[name]
+	if !isStation {
+		return 1
 	}
-	return 1
+	if j := slices.Index(c.from[i], link); j > 0 {
+		return c.units[i].Also[j-1].Takes
+	}
+	return c.units[i].Takes
 }
 
-func (c *compiler) leastTake(p *Place) int64 {
-	least := c.takes(p.To[0])
-	for _, name := range p.To {
-		least = min(least, c.takes(name))
+func (c *compiler) leastTake(link int) int64 {
+	least := c.takes(c.takers[link][0], link)
+	for _, name := range c.takers[link] {
+		least = min(least, c.takes(name, link))
 	}
 	return least
 }
 
-func (c *compiler) most(p *Place) (gives, takes int64) {
-	for _, name := range p.From {
+func (c *compiler) most(link int) (gives, takes int64) {
+	for _, name := range c.feeders[link] {
 		gives = max(gives, c.gives(name))
 	}
-	for _, name := range p.To {
-		takes = max(takes, c.takes(name))
+	for _, name := range c.takers[link] {
+		takes = max(takes, c.takes(name, link))
 	}
 	return gives, takes
 }
@@ -85,65 +105,107 @@ func (c *compiler) most(p *Place) (gives, takes int64) {
 // max(gives, takes) − 1, because the last piece passes straight through; where it
 // cannot pass through (transit, or room that is reserved before the cycle)
 // gives + takes − 1.
-func (c *compiler) leastCapacity(p *Place) int64 {
-	gives, takes := c.most(p)
-	if p.Transit > 0 || c.reserves(p) {
+func (c *compiler) leastCapacity(link int) int64 {
+	gives, takes := c.most(link)
+	if c.places[link].Transit > 0 || c.reserves(link) {
 		return gives + takes - 1
 	}
 	return max(gives, takes) - 1
 }
 
-func (c *compiler) reserves(p *Place) bool {
-	return slices.ContainsFunc(p.From, func(name string) bool {
+// collating is what the program puts where several feeders reserve their room before the cycle:
+// enough for all of them at once, or only one could run at a time.
+func (c *compiler) collating(link int) int64 {
+	_, takes := c.most(link)
+	places := takes - 1
+	for _, name := range c.feeders[link] {
+		if i, isStation := c.nodes[name]; isStation && c.units[i].BlocksBefore {
+			places += c.units[i].Gives
+		}
+	}
+	return places
+}
+
+func (c *compiler) reserves(link int) bool {
+	return slices.ContainsFunc(c.feeders[link], func(name string) bool {
 		i, isStation := c.nodes[name]
-		return isStation && c.line.Stations[i].BlocksBefore
+		return isStation && c.units[i].BlocksBefore
 	})
 }
 
-func (c *compiler) why(p *Place) string {
+func (c *compiler) why(link int) string {
 	switch {
-	case p.Transit > 0:
+	case c.places[link].Transit > 0:
 		return "what is put in at once beside a rest that is too small to take"
-	case c.reserves(p):
+	case c.reserves(link):
 		return "a feeder that reserves room before its cycle, beside a rest that is too small to take,"
 	}
 	return "a hand-over between these neighbours"
 }
 
 // levels resolves which levels stop and restart each station: those of every buffer
-// up to the next station, belts before a buffer included in its count.
+// up to the next station, belts before a buffer included in its count; and the
+// level from which a starved station starts.
 func (c *compiler) levels() {
 	for k := range c.plan.Nodes {
 		node := &c.plan.Nodes[k]
-		if node.Station == plan.None || node.Out == plan.None {
+		if node.Station == plan.None {
 			continue
 		}
-		for l, has := node.Out, true; has && l < len(c.line.Buffers); l, has = c.next(l) {
-			c.setLevels(node, l)
+		for o := range node.Outs {
+			out := &node.Outs[o]
+			for l, has := out.Link, true; has && l < len(c.line.Buffers); l, has = c.next(l) {
+				c.setLevels(out, l)
+			}
 		}
+		c.setStart(&c.plan.Stations[node.Station])
 	}
 }
 
 // next is the link into which a link passes its pieces on.
 func (c *compiler) next(l int) (int, bool) {
-	next, has := c.into[c.places[l].Name]
-	return next, has
+	into := c.into[c.places[l].Name]
+	if len(into) == 0 {
+		return 0, false
+	}
+	return into[0], true
 }
 
-func (c *compiler) setLevels(node *plan.Node, l int) {
+func (c *compiler) setLevels(out *plan.Out, l int) {
 	b := &c.line.Buffers[l]
 	c.checkLevels(l, b)
 	if b.StopUpstream > 0 {
-		node.Stops = append(node.Stops, plan.StopLevel{Link: l, Level: b.StopUpstream})
+		out.Stops = append(out.Stops, plan.StopLevel{Link: l, Level: b.StopUpstream})
 	}
 	if b.Restart.On {
-		node.Restarts = append(node.Restarts, plan.RestartLevel{Links: c.before(l), Level: b.Restart.Level})
+		out.Restarts = append(out.Restarts, plan.RestartLevel{Links: c.before(l), Level: b.Restart.Level})
+	}
+}
+
+// setStart finds the buffer with a start level right before a station.
+func (c *compiler) setStart(st *plan.Station) {
+	for _, in := range st.Ins {
+		if in.Link >= len(c.line.Buffers) || !c.line.Buffers[in.Link].Start.On {
+			continue
+		}
+		b := &c.line.Buffers[in.Link]
+		path := b.Name + ".levels.start downstream"
+		gives, _ := c.most(in.Link)
+		switch {
+		case st.StartLink != plan.None:
+			c.fault(path, "%q already waits for the start level of %q", st.Name, c.places[st.StartLink].Name)
+		case b.Start.Level < in.Takes:
+			c.fault(path, "%d are taken at once; it is at least that", in.Takes)
+		case b.Holds >= 0 && b.Start.Level > b.Holds-gives+1:
+			c.fault(path, "the line can lock: at %d pieces the %d that are put at once find no place, so that the level stays below %d", b.Holds-gives+1, gives, b.Start.Level)
+		}
+		st.StartLink, st.Start = in.Link, b.Start.Level
 	}
 }
 
 // checkLevels refuses levels with which the line can lock.
 func (c *compiler) checkLevels(l int, b *Buffer) {
-	gives, takes := c.most(&Place{From: c.feeders[l], To: c.takers[l]})
+	gives, takes := c.most(l)
 	if b.StopUpstream > 0 && b.StopUpstream < takes {
 		c.fault(b.Name+".levels.stop upstream", "the line can lock: at %d pieces the feeders stop, but %d are taken at once", b.StopUpstream, takes)
 	}
@@ -198,6 +260,8 @@ func (c *compiler) watch() {
 }
 
 func readsLevel(node *plan.Node, l int) bool {
-	return slices.ContainsFunc(node.Stops, func(s plan.StopLevel) bool { return s.Link == l }) ||
-		slices.ContainsFunc(node.Restarts, func(r plan.RestartLevel) bool { return slices.Contains(r.Links, l) })
+	return slices.ContainsFunc(node.Outs, func(out plan.Out) bool {
+		return slices.ContainsFunc(out.Stops, func(s plan.StopLevel) bool { return s.Link == l }) ||
+			slices.ContainsFunc(out.Restarts, func(r plan.RestartLevel) bool { return slices.Contains(r.Links, l) })
+	})
 }

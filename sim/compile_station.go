@@ -8,25 +8,83 @@ import (
 	"tuckline/sim/internal/plan"
 )
 
-// stations fills in what is inside each station.
+// stations fills in what is inside each unit.
 func (c *compiler) stations() {
 	for i := range c.plan.Stations {
 		st := &c.plan.Stations[i]
-		s := &c.line.Stations[st.Declared]
-		st.In, st.Supply = plan.None, -1
-		if in, has := c.from[s.Name]; has {
-			st.In = in
-		} else if s.Supply > 0 {
-			st.Supply = s.Supply
+		unit := c.nodes[st.Name]
+		u := &c.units[unit]
+		st.Supply = -1
+		if u.Supply > 0 {
+			st.Supply = u.Supply
 		}
-		st.Takes, st.Gives = s.Takes, s.Gives
-		st.BlocksBefore, st.RejectShare = s.BlocksBefore, s.RejectShare
-		st.Group = plan.None
-		st.Pace = pace(s)
-		st.AfterStop, st.AfterStandstill = scraps(s.AfterStop), scraps(s.AfterStandstill)
-		st.Stops = c.stops(s)
-		st.Stocks = c.stocks(s)
+		for j, link := range c.from[unit] {
+			takes := u.Takes
+			if j > 0 {
+				takes = u.Also[j-1].Takes
+			}
+			st.Ins = append(st.Ins, plan.In{Link: link, Takes: takes})
+		}
+		st.Takes, st.Gives = u.Takes, u.Gives
+		st.BlocksBefore, st.Loads = u.BlocksBefore, u.LoadsWhileStopped
+		st.Group, st.StartLink = plan.None, plan.None
+		st.Streams = streamsOf(&u.Station)
+		st.Pace = pace(&u.Station)
+		st.AfterStop, st.AfterStandstill = scraps(u.AfterStop), scraps(u.AfterStandstill)
+		for m, declared := range u.members {
+			c.member(st, m, declared)
+		}
+		c.causes(st, u)
 	}
+}
+
+// streamsOf is the name by which the streams of a station are found.
+func streamsOf(s *Station) string { return cmp.Or(s.RandomAs, s.Name) }
+
+// member adds a station as written to its unit.
+func (c *compiler) member(st *plan.Station, m, declared int) {
+	s := &c.line.Stations[declared]
+	st.Members = append(st.Members, plan.Member{Name: s.Name, Declared: declared, Takes: s.Takes, Gives: s.Gives})
+	if s.RejectShare > 0 {
+		st.Rejects = append(st.Rejects, plan.Reject{Share: s.RejectShare, Gives: s.Gives, Streams: streamsOf(s), Member: m})
+	}
+}
+
+// causes adds the stops of all members, then their stocks, each by the name of the
+// member and then by its own: the order in which they strike if they are due together.
+func (c *compiler) causes(st *plan.Station, u *unit) {
+	members := slices.Clone(u.members)
+	slices.SortFunc(members, func(a, b int) int {
+		return cmp.Compare(c.line.Stations[a].Name, c.line.Stations[b].Name)
+	})
+	var stocks []plan.Cause
+	for _, declared := range members {
+		s := &c.line.Stations[declared]
+		first := len(st.Stops)
+		for i, stop := range c.stops(s) {
+			for r := range stop.Renews {
+				stop.Renews[r] += first
+			}
+			st.Stops = append(st.Stops, stop)
+			st.Causes = append(st.Causes, plan.Cause{Declared: declared, Index: i, Rank: c.rank(s.Name)})
+		}
+		for i, stock := range c.stocks(s) {
+			st.Stocks = append(st.Stocks, stock)
+			stocks = append(stocks, plan.Cause{Declared: declared, Index: len(s.Stops) + i, Rank: c.rank(s.Name)})
+		}
+	}
+	st.Causes = append(st.Causes, stocks...)
+}
+
+// rank is the place of a station's name among those of all stations, bytewise.
+func (c *compiler) rank(name string) int {
+	rank := 0
+	for i := range c.line.Stations {
+		if c.line.Stations[i].Name < name {
+			rank++
+		}
+	}
+	return rank
 }
 
 func pace(s *Station) plan.Pace {
@@ -45,7 +103,7 @@ func pace(s *Station) plan.Pace {
 func scraps(rules []ScrapRule) []plan.Scrap {
 	var out []plan.Scrap
 	for _, r := range rules {
-		out = append(out, plan.Scrap{LongerThan: r.LongerThan, Cycles: r.Cycles})
+		out = append(out, plan.Scrap(r))
 	}
 	return out
 }
@@ -73,9 +131,13 @@ func sortedBy(n int, name func(int) string) []int {
 
 func (c *compiler) stops(s *Station) []plan.Stop {
 	var out []plan.Stop
-	for _, i := range sortedStops(s) {
+	order := sortedStops(s)
+	for _, i := range order {
 		stop := &s.Stops[i]
-		p := plan.Stop{Name: stop.Name, Every: stop.Every, Class: uint8(stop.Class), Work: c.work(stop.Lasts, stop.Crew)}
+		p := plan.Stop{
+			Name: stop.Name, Every: stop.Every, Class: uint8(stop.Class), Work: c.work(stop.Lasts, stop.Crew),
+			Scraps: stop.Scraps, Streams: streamsOf(s),
+		}
 		switch stop.Clock {
 		case CycleClock:
 			p.Every = p.Every.Scale(plan.Cycle)
@@ -89,6 +151,9 @@ func (c *compiler) stops(s *Station) []plan.Stop {
 		if stop.RateFactor > 0 {
 			p.Every = p.Every.Scale(1 / stop.RateFactor)
 		}
+		for _, name := range stop.Renews {
+			p.Renews = append(p.Renews, slices.IndexFunc(order, func(j int) bool { return s.Stops[j].Name == name }))
+		}
 		out = append(out, p)
 	}
 	return out
@@ -100,7 +165,7 @@ func (c *compiler) stocks(s *Station) []plan.Stock {
 		m := &s.Materials[i]
 		out = append(out, plan.Stock{
 			Name: m.Name, Full: m.Amount, PerCycle: m.PerCycle, Refill: m.Refill,
-			Work: c.work(m.Lasts, m.Crew), PartUsed: m.PartUsed,
+			Work: c.work(m.Lasts, m.Crew), PartUsed: m.PartUsed, Streams: streamsOf(s),
 		})
 	}
 	return out
@@ -115,45 +180,4 @@ func (c *compiler) work(lasts Law, w Work) plan.Work {
 		p.Crew = slices.IndexFunc(c.line.Crews, func(crew Crew) bool { return crew.Name == w.Crew })
 	}
 	return p
-}
-
-// groups joins stations that stop together, directly or through a third.
-func (c *compiler) groups() {
-	root := map[string]string{}
-	var find func(string) string
-	find = func(name string) string {
-		if up, has := root[name]; has && up != name {
-			return find(up)
-		}
-		return name
-	}
-	for i := range c.line.Stations {
-		if s := &c.line.Stations[i]; s.StopsWith != "" {
-			root[find(s.Name)] = find(s.StopsWith)
-		}
-	}
-	members := map[string][]int{}
-	for i := range c.plan.Stations {
-		name := find(c.plan.Stations[i].Name)
-		members[name] = append(members[name], i)
-	}
-	for i := range c.plan.Stations {
-		st := &c.plan.Stations[i]
-		name := find(st.Name)
-		if len(members[name]) < 2 || st.Group != plan.None {
-			continue
-		}
-		for _, j := range members[name] {
-			c.plan.Stations[j].Group = len(c.plan.Groups)
-		}
-		c.plan.Groups = append(c.plan.Groups, plan.Group{Members: members[name]})
-	}
-}
-
-func (c *compiler) crews() {
-	for _, crew := range c.line.Crews {
-		c.plan.Crews = append(c.plan.Crews, plan.Crew{
-			Name: crew.Name, People: crew.People, Share: crew.ElsewhereShare, Spell: crew.ElsewhereSpell,
-		})
-	}
 }

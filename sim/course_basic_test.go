@@ -37,8 +37,8 @@ func TestCourseOfTheExample(t *testing.T) {
 		`,
 		counts: `
 			A: cycles 4, taken 5, given 4, passed 4, input at last 1, output at last 0  # ends at 2, 4, 7, 14; at 16 is outside
-			A: running 10 s, blocked 2 s, down 4 s, holding 2 s, restarts 2, blocked spells 2, jam count 1, jam down 4 s  # runs 0-4, 5-7, 12-16
-			B: cycles 3, taken 4, passed 3, running 11 s, starved 5 s, starved spells 2, restarts 1  # runs 2-11, 14-16
+			A: running 10 s, blocked 2 s, down 4 s, holding 2 s, restarts 1, blocked spells 2, jam count 1, jam down 4 s  # runs 0-4, 5-7, 12-16
+			B: cycles 3, taken 4, passed 3, running 11 s, starved 5 s, starved spells 2, restarts 0  # runs 2-11, 14-16; only 7-12 of A is longer than a cycle
 			A to B: in 4, out 4, level time 0`,
 	}.follow(t)
 }

@@ -30,7 +30,7 @@ func TestCycleClock(t *testing.T) {
 			13   A down (jam)
 			14   A running     # the sixth works its 2 s
 		`,
-		counts: `A: cycles 5, taken 6, input at last 1, running 12 s, jam count 4, jam down 4 s, restarts 4`,
+		counts: `A: cycles 5, taken 6, input at last 1, running 12 s, jam count 4, jam down 4 s, restarts 0`,
 	}.follow(t)
 }
 

@@ -9,7 +9,7 @@ import (
 // The restart level of 0 is armed only after a blocking of more than no time: at 5 and at
 // 11 A and B end together, B takes first, and A's piece finds a place at once.
 func TestRestartLevelArmedByBlocking(t *testing.T) {
-	buffer := sim.Buffer{Name: "buffer", Holds: 2, Restart: sim.Restart{On: true, Level: 0}}
+	buffer := sim.Buffer{Name: "buffer", Holds: 2, Restart: sim.Level{On: true, Level: 0}}
 	course{
 		line:    withBuffer(one("A", "", 1), one("B", "", 2), buffer),
 		measure: 17 * s,
@@ -39,7 +39,7 @@ func TestRestartLevelCountsTheBelt(t *testing.T) {
 			Stations: []sim.Station{one("A", "", 1), one("B", "store", 10)},
 			Buffers: []sim.Buffer{
 				{Name: "belt", From: []string{"A"}, Holds: 3, Transit: 2 * s, Conveyor: true},
-				{Name: "store", From: []string{"belt"}, Holds: 2, Restart: sim.Restart{On: true, Level: 1}},
+				{Name: "store", From: []string{"belt"}, Holds: 2, Restart: sim.Level{On: true, Level: 1}},
 			},
 		},
 		measure: 48 * s,

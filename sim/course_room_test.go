@@ -26,7 +26,7 @@ func TestBlockingAfterTheCycle(t *testing.T) {
 			7 A running
 		`,
 		counts: `
-			A: cycles 4, taken 5, passed 4, holding 3 s, blocked 3 s, running 5 s, restarts 2 # ends at 1, 2, 3, 5
+			A: cycles 4, taken 5, passed 4, holding 3 s, blocked 3 s, running 5 s, restarts 1 # ends at 1, 2, 3, 5; only 5-7 is longer than its cycle
 			B: cycles 2, taken 3
 			buffer: in 4, out 3, max 1, full 6 s, empty 2 s, level time 6 s # one piece from 2 on
 		`,

@@ -45,9 +45,9 @@ func TestStandstillOfTwoStopsInARowIsOne(t *testing.T) {
 			0  A running
 			2  A down (jam)     # 2 s of running
 			7  A down (check)   # the jam took 5 s, the check comes at 7
-			10 A running        # the check took 3 s
+			10 A running        # the check took 3 s; 8 s are less than its cycle, so that it is no restart
 		`,
-		counts: `A: running 3 s, down 8 s, restarts 1, jam down 5 s, check down 3 s`,
+		counts: `A: running 3 s, down 8 s, restarts 0, jam down 5 s, check down 3 s`,
 	}.follow(t)
 }
 

@@ -17,8 +17,23 @@ type Station struct {
 	From string
 	// Supply is the number of pieces that the outside supplies; 0 is without limit.
 	Supply int64
-	// Takes and Gives are pieces per cycle, at least 1.
+	// Takes and Gives are pieces per cycle, at least 1; Takes is of From.
 	Takes, Gives int64
+	// Also are further inputs of a station that assembles: a cycle needs all of them.
+	Also []Input
+	// Sends says how a station with several places to put its pieces chooses.
+	Sends Sends
+	// Priority among stations that take from the same place: smaller goes first,
+	// ties by name.
+	Priority int
+	// Coupled names a neighbour on the same drive: both are one unit with one cycle,
+	// the longest, and nothing between them.
+	Coupled string
+	// RandomAs names a station whose streams of random numbers it shares, usually
+	// of another line; empty means its own.
+	RandomAs string
+	// LoadsWhileStopped lets an empty station take its input in any state.
+	LoadsWhileStopped bool
 	// Cycle is the duration of one cycle at set speed, in microseconds.
 	Cycle Law
 	// Steps change the speed with the level of the buffer before the station.
@@ -41,6 +56,34 @@ type Station struct {
 	Materials                  []Material
 }
 
+// Input is what a cycle takes from one of several places.
+type Input struct {
+	From  string
+	Takes int64
+}
+
+// Sends are the places, by name of the buffer or of the station behind a
+// hand-over, among which a station chooses at the end of a cycle, or when the first
+// place becomes free.
+type Sends struct {
+	To   []string
+	Rule SendRule
+}
+
+// SendRule is how a station chooses where its pieces go.
+type SendRule uint8
+
+// The rules.
+const (
+	// InTurn goes through the list and waits for the one whose turn it is.
+	InTurn SendRule = iota
+	// FirstWithRoom takes the first of the list that has room.
+	FirstWithRoom
+	// FewestPieces takes the one with room that has the fewest pieces, those on the machine behind it
+	// included; ties by the list.
+	FewestPieces
+)
+
 // SpeedStep is a cycle time that applies from a level of the buffer before the
 // station until the level has fallen back. Of several active steps the last
 // in the list applies.
@@ -58,10 +101,12 @@ type Group struct {
 	Adds  Micros
 }
 
-// ScrapRule scraps the next Cycles cycles after a pause longer than LongerThan.
+// ScrapRule scraps the next Cycles cycles, or all that start or go on within Lasts of running, after a
+// pause longer than LongerThan.
 type ScrapRule struct {
 	LongerThan Micros
 	Cycles     int64
+	Lasts      Micros
 }
 
 // Clock says what ages a stop.
@@ -109,6 +154,10 @@ type Stop struct {
 	Crew Work
 	// RateFactor multiplies how often the stop comes; 0 means 1.
 	RateFactor float64
+	// Scraps: the cycle that it strikes is lost, and its input is scrap.
+	Scraps bool
+	// Renews names other stops of the station whose clocks it starts anew.
+	Renews []string
 }
 
 // Work says who is asked.
@@ -152,16 +201,30 @@ type Buffer struct {
 	// when a piece finds no place.
 	StopUpstream int64
 	// Restart releases stations that this buffer has blocked.
-	Restart Restart
+	Restart Level
+	// Start is the level, of pieces that have arrived, from which a station behind the buffer
+	// that has been starved starts again.
+	Start Level
+	// Turns is who of several feeders goes first.
+	Turns Turns
 	// AtStart is the level at time 0, in pieces that have arrived.
 	AtStart int64
 }
 
-// Restart is the level at which stopped feeders start again.
-type Restart struct {
-	On bool
-	// Level counts all pieces between the machines, belts before it too.
+// Level is a level in pieces, if there is one. A restart level counts all pieces
+// between the machines, belts before the buffer too.
+type Level struct {
+	On    bool
 	Level int64
+}
+
+// Turns is who of several feeders that wait for room goes first: the one that has waited longest,
+// unless Alternate or First says otherwise.
+type Turns struct {
+	// Alternate lets them take turns, in the order of names.
+	Alternate bool
+	// First names the feeder that goes before all others.
+	First string
 }
 
 // Crew is a number of people who do the work of stops.

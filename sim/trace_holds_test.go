@@ -1,6 +1,10 @@
 package sim_test
 
-import "tuckline/sim"
+import (
+	"math"
+
+	"tuckline/sim"
+)
 
 // inWindow is the part of [from, to) that lies in the window.
 func (h *holder) inWindow(from, to sim.Micros) sim.Micros {
@@ -18,7 +22,10 @@ func (h *holder) tracedStations() {
 	begins := make([][sim.NumStates]int64, len(h.line.Stations))
 	restarts := make([]int64, len(h.line.Stations))
 	last := make([]*sim.StateChange, len(h.line.Stations))
-	ran := make([]bool, len(h.line.Stations))
+	rested := make([]sim.Micros, len(h.line.Stations)) // the end of the last work, -1 before the first
+	for i := range rested {
+		rested[i] = -1
+	}
 	end := h.o.WarmUp + h.o.Measure
 	for k := range h.trace.States {
 		c := &h.trace.States[k]
@@ -31,11 +38,13 @@ func (h *holder) tracedStations() {
 		}
 		if fresh := last[i] == nil || last[i].State != c.State; fresh && h.counts(c.At) {
 			begins[i][c.State]++
-			if c.State == sim.Running && ran[i] {
+			if c.State == sim.Running && rested[i] >= 0 && c.At-rested[i] > h.setCycle(i) {
 				restarts[i]++
 			}
 		}
-		ran[i] = ran[i] || c.State == sim.Running
+		if last[i] != nil && last[i].State == sim.Running && c.State != sim.Running {
+			rested[i] = c.At
+		}
 		last[i] = c
 	}
 	for i, r := range h.rec.Stations {
@@ -52,6 +61,11 @@ func (h *holder) tracedStations() {
 		h.same(name+" starved spells by the trace", begins[i][sim.Starved], r.StarvedSpells)
 		h.same(name+" restarts by the trace", restarts[i], r.Restarts)
 	}
+}
+
+// setCycle is one cycle at set speed: a longer pause is a standstill.
+func (h *holder) setCycle(i int) sim.Micros {
+	return max(1, sim.Micros(math.Round(h.line.Stations[i].Cycle.Mean())))
 }
 
 // tracedLevels: the levels in the trace give the level integral and the highest level.

@@ -43,7 +43,7 @@ func (b *build) belt(name, from string, metres, perMinute, pitch float64) {
 
 func (b *build) store(name string, holds int64, from ...string) {
 	b.Line.Buffers = append(b.Line.Buffers, sim.Buffer{
-		Name: name, From: from, Holds: holds, Restart: sim.Restart{On: true, Level: holds * 7 / 10},
+		Name: name, From: from, Holds: holds, Restart: sim.Level{On: true, Level: holds * 7 / 10},
 	})
 	b.Buffers = append(b.Buffers, scenario.Buffer{Unit: "blisters"})
 }

@@ -92,7 +92,7 @@ func inventedScenario(stations []string) *scenario.Scenario {
 	s.Line.Stations[0].RejectShare, s.Line.Stations[1].RejectShare = 0.008, 0.004
 	s.Line.Buffers = []sim.Buffer{
 		{Name: "transfer belt", From: []string{stations[0]}, Holds: 129, Transit: 20 * sim.Second, Conveyor: true},
-		{Name: "transfer store", From: []string{"transfer belt"}, Holds: 720, Restart: sim.Restart{On: true, Level: 504}},
+		{Name: "transfer store", From: []string{"transfer belt"}, Holds: 720, Restart: sim.Level{On: true, Level: 504}},
 	}
 	s.Buffers = []scenario.Buffer{{Unit: "blisters"}, {Unit: "blisters"}}
 	s.Line.Stations[1].From = "transfer store"

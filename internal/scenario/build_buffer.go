@@ -53,7 +53,7 @@ func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 		}
 	}
 	if w.RestartUpstream.given() {
-		buffer.Restart = sim.Restart{On: true, Level: b.pieces(&w.RestartUpstream, buffer.Holds)}
+		buffer.Restart = sim.Level{On: true, Level: b.pieces(&w.RestartUpstream, buffer.Holds)}
 	}
 }
 

@@ -12,7 +12,7 @@ func withoutLimit(line sim.Line) sim.Line {
 	line.Buffers = slices.Clone(line.Buffers)
 	for i := range line.Buffers {
 		if b := &line.Buffers[i]; !b.Conveyor {
-			b.Holds, b.StopUpstream, b.Restart = sim.Unlimited, 0, sim.Restart{}
+			b.Holds, b.StopUpstream, b.Restart = sim.Unlimited, 0, sim.Level{}
 		}
 	}
 	return line

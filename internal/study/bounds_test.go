@@ -28,7 +28,7 @@ func belted() sim.Line {
 		Stations: []sim.Station{station("web", "", 1, 4), station("cartoner", "store", 3, 1), station("label", "table", 1, 1)},
 		Buffers: []sim.Buffer{
 			{Name: "belt", From: []string{"web"}, Holds: 129, Transit: 20 * sim.Second, Conveyor: true},
-			{Name: "store", From: []string{"belt"}, Holds: 720, StopUpstream: 700, Restart: sim.Restart{On: true, Level: 504}, AtStart: 100},
+			{Name: "store", From: []string{"belt"}, Holds: 720, StopUpstream: 700, Restart: sim.Level{On: true, Level: 504}, AtStart: 100},
 			{Name: "table", From: []string{"cartoner"}, Holds: 30},
 		},
 	}
@@ -60,7 +60,7 @@ func TestWithoutLimit(t *testing.T) {
 func TestWithoutBuffersAtAMerge(t *testing.T) {
 	line := sim.Line{
 		Stations: []sim.Station{station("one", "", 1, 4), station("two", "", 1, 6), station("cartoner", "store", 3, 1)},
-		Buffers:  []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 720, Restart: sim.Restart{On: true, Level: 500}}},
+		Buffers:  []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: 720, Restart: sim.Level{On: true, Level: 500}}},
 	}
 	want := line
 	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: sim.Smallest}}

@@ -33,27 +33,34 @@ type Machine struct {
 	pace    pace
 	stops   []stop
 	stocks  []stock
-	rejects reject
+	rejects []reject
 	scrap   scrap
+	// doomed says that the cycle under way is scrap by time.
+	doomed bool
+	// point is where in the cycle the last stop struck.
+	point point
 }
 
 // Reset makes the machine new for one replication.
 func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
 	stream := func(names ...string) draw.Stream { return draw.NewStream(seed, replication, names...) }
 	m.plan, m.careful, m.at = pl, false, 0
-	m.pace.reset(&pl.Pace, stream(pl.Name, "cycle"))
-	m.rejects.reset(pl.RejectShare, stream(pl.Name, "rejects"))
+	m.pace.reset(&pl.Pace, stream(pl.Streams, "cycle"))
 	m.scrap.reset(pl)
-	if len(m.stops) != len(pl.Stops) || len(m.stocks) != len(pl.Stocks) {
+	if m.stops == nil {
 		m.stops, m.stocks = make([]stop, len(pl.Stops)), make([]stock, len(pl.Stocks))
+		m.rejects = make([]reject, len(pl.Rejects))
+	}
+	for i := range m.rejects {
+		m.rejects[i].reset(&pl.Rejects[i], stream(pl.Rejects[i].Streams, "rejects"))
 	}
 	for i := range m.stops {
-		name := pl.Stops[i].Name
-		m.stops[i].reset(&pl.Stops[i], stream(pl.Name, "every", name), stream(pl.Name, "lasts", name))
+		p := &pl.Stops[i]
+		m.stops[i].reset(p, stream(p.Streams, "every", p.Name), stream(p.Streams, "lasts", p.Name))
 	}
 	for i := range m.stocks {
-		name := pl.Stocks[i].Name
-		m.stocks[i].reset(&pl.Stocks[i], stream(pl.Name, "change", name), stream(pl.Name, "part used", name))
+		p := &pl.Stocks[i]
+		m.stocks[i].reset(p, stream(p.Streams, "change", p.Name), stream(p.Streams, "part used", p.Name))
 	}
 	m.fixed = 0
 	if len(pl.Pace.Steps) == 0 {
@@ -76,8 +83,10 @@ func (m *Machine) ask() {
 	for i := range m.stocks {
 		cycles = min(cycles, m.stocks[i].quiet())
 	}
-	cycles = min(cycles, m.rejects.quiet(m.plan.Gives))
-	if m.scrap.left > 0 {
+	for i := range m.rejects {
+		cycles = min(cycles, m.rejects[i].quiet())
+	}
+	if m.scrap.open() {
 		cycles = 0
 	}
 	m.quietCycles, m.spanCycles = cycles, cycles
@@ -88,7 +97,9 @@ func (m *Machine) ask() {
 func (m *Machine) settle() {
 	cycles, work := m.spanCycles-m.quietCycles, m.spanWork-m.quietWork
 	m.passed(cycles, work)
-	m.rejects.passed(cycles * m.plan.Gives)
+	for i := range m.rejects {
+		m.rejects[i].passed(cycles)
+	}
 	m.spanCycles, m.spanWork = m.quietCycles, m.quietWork
 }
 
@@ -136,6 +147,7 @@ func (m *Machine) start(level int64, pause plan.Micros) plan.Micros {
 	d = m.pace.long(d)
 	m.at, m.base, m.ramp = 0, float64(d), m.pace.ramp
 	m.dur = m.pace.onRamp(d)
+	m.doomed = m.scrap.time > 0
 	return m.next()
 }
 
@@ -174,7 +186,12 @@ func (m *Machine) Strike() int {
 	which, where := m.first()
 	if which != plan.None {
 		m.reached(where)
-		m.stops[which].renew()
+		m.point = point{share: m.share(), work: where}
+		if s := &m.stops[which]; s.plan.Clock == plan.CycleClock {
+			m.point.share = s.due
+		}
+		m.stops[which].renew(m.point)
+		m.renew(which)
 	}
 	return which
 }
@@ -187,8 +204,43 @@ func (m *Machine) Interrupt(left plan.Micros) {
 	m.reached(where - left)
 }
 
+// share is how much of the cycle under way has been done, in millionths.
+func (m *Machine) share() int64 { return int64(m.at * plan.Cycle / m.dur) }
+
+// renew starts the clocks anew that a stop renews beside its own.
+func (m *Machine) renew(cause int) {
+	for _, i := range m.stops[cause].plan.Renews {
+		m.stops[i].renew(m.point)
+	}
+}
+
+// Renew starts the clocks anew that a stop of the calendar renews.
+func (m *Machine) Renew(cause int) {
+	if len(m.stops[cause].plan.Renews) == 0 {
+		return
+	}
+	m.point = point{}
+	if m.careful {
+		m.point = point{share: m.share(), work: m.at}
+	} else {
+		m.settle()
+	}
+	m.renew(cause)
+	m.ask()
+}
+
+// Lose ends a cycle in which a stop has struck: it counts for nothing.
+func (m *Machine) Lose() {
+	m.careful = false
+	for i := range m.stops {
+		m.stops[i].lost(m.point)
+	}
+	m.ask()
+}
+
 // reached says that work has ended at a point of the cycle.
 func (m *Machine) reached(at plan.Micros) {
+	m.scrap.worked(at - m.at)
 	if m.plan.Pace.Ramp > 0 {
 		done := m.pace.work(m.ramp, at-m.at)
 		m.base -= done
@@ -208,7 +260,7 @@ func (m *Machine) makeCareful() {
 	m.quietCycles++
 	m.quietWork += m.dur
 	m.settle()
-	m.careful = true
+	m.careful, m.doomed = true, false
 	m.base, m.ramp = float64(m.dur), -1
 }
 
@@ -234,33 +286,34 @@ func (m *Machine) Resume(pause plan.Micros) plan.Micros {
 			m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(m.base)))
 		}
 	}
+	m.doomed = m.doomed || m.scrap.time > 0
 	return m.next()
 }
 
-// Fate is what became of the pieces of a cycle.
-type Fate struct {
-	Good, Rejected int64
-	Scrapped       bool
-}
-
-// End ends a cycle that is not quiet and settles the fate of its pieces.
-func (m *Machine) End() Fate {
+// End ends a cycle that is not quiet and settles the fate of its pieces: how
+// many are good, unless it is scrapped. Rejected tells of the others.
+func (m *Machine) End() (good int64, scrapped bool) {
 	m.careful = false
 	m.passed(1, m.dur)
-	var f Fate
-	if m.scrap.left > 0 {
-		m.scrap.left--
-		f.Scrapped = true
-	} else {
-		f.Rejected = m.rejects.of(m.plan.Gives)
-		f.Good = m.plan.Gives - f.Rejected
+	m.scrap.worked(m.dur - m.at)
+	if m.scrap.left > 0 || m.doomed {
+		m.scrap.left = max(0, m.scrap.left-1)
+		m.ask()
+		return 0, true
+	}
+	good = m.plan.Gives
+	for i := range m.rejects {
+		good = m.rejects[i].of(good)
 	}
 	m.ask()
-	return f
+	return good, false
 }
 
+// Rejected is what the i-th place of rejects rejected of the cycle that has ended.
+func (m *Machine) Rejected(i int) int64 { return m.rejects[i].last }
+
 // KnownScrap says that the next cycle is already known to be scrapped.
-func (m *Machine) KnownScrap() bool { return m.scrap.left > 0 }
+func (m *Machine) KnownScrap() bool { return m.scrap.open() }
 
 // UsedUp is the first stock, by name, that has to be changed before the next
 // cycle, counted behind the stops; None if there is none.

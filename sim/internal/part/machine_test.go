@@ -45,7 +45,8 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 			m.Stopped(second)
 			work = m.Resume(0)
 		}
-		log = append(log, fmt.Sprintf("%d: %+v", done, m.End()))
+		good, scrapped := m.End()
+		log = append(log, fmt.Sprintf("%d: %d good, scrapped %v", done, good, scrapped))
 	}
 	return log
 }
@@ -93,7 +94,9 @@ func randomStation(t *rapid.T) *plan.Station {
 	}
 	pl.Pace.Every = rapid.Int64Range(0, 4).Draw(t, "every")
 	pl.Pace.Adds = plan.Micros(rapid.Int64Range(1, 1_000_000).Draw(t, "adds"))
-	pl.RejectShare = rapid.SampledFrom([]float64{0, 0.2, 1}).Draw(t, "rejects")
+	if share := rapid.SampledFrom([]float64{0, 0.2, 1}).Draw(t, "rejects"); share > 0 {
+		pl.Rejects = []plan.Reject{{Share: share, Gives: pl.Gives}}
+	}
 	if rapid.Bool().Draw(t, "scrap") {
 		pl.AfterStop = []plan.Scrap{{Cycles: 2}}
 	}

@@ -70,14 +70,14 @@ func TestRejectsAreGapsOfPieces(t *testing.T) {
 		seed := rapid.Uint64().Draw(t, "seed")
 		rejected := func(gives, cycles int64) []int64 {
 			var r reject
-			r.reset(share, draw.NewStream(seed, 0, "A", "rejects"))
+			r.reset(&plan.Reject{Share: share, Gives: gives}, draw.NewStream(seed, 0, "A", "rejects"))
 			var total []int64
 			sum := int64(0)
 			for range cycles {
-				if quiet := r.quiet(gives); quiet > 0 {
-					r.passed(gives)
+				if r.quiet() > 0 {
+					r.passed(1)
 				} else {
-					sum += r.of(gives)
+					sum += gives - r.of(gives)
 				}
 				total = append(total, sum)
 			}

@@ -54,8 +54,33 @@ func (s *stop) strikes(d plan.Micros) plan.Micros {
 	}
 }
 
-// renew starts its clock anew from where it struck.
-func (s *stop) renew() { s.due += s.age() }
+// point is a place in a cycle: in millionths of it, and in work from its start.
+type point struct {
+	share int64
+	work  plan.Micros
+}
+
+// from is a place counted on the clock of the stop.
+func (s *stop) from(p point) int64 {
+	if s.plan.Clock == plan.CycleClock {
+		return p.share
+	}
+	return int64(p.work)
+}
+
+// renew starts its clock anew from a place in the cycle.
+func (s *stop) renew(p point) {
+	if s.plan.Clock != plan.CalendarClock {
+		s.due = s.from(p) + s.age()
+	}
+}
+
+// lost says that the cycle under way has ended without counting: what it has aged stays.
+func (s *stop) lost(p point) {
+	if s.plan.Clock != plan.CalendarClock {
+		s.due -= s.from(p)
+	}
+}
 
 // passed says that n cycles with so much work have ended.
 func (s *stop) passed(n int64, work plan.Micros) {

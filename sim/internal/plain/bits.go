@@ -11,19 +11,17 @@ func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
 func (s set) remove(i int)   { s[i>>6] &^= 1 << (i & 63) }
 func (s set) has(i int) bool { return s[i>>6]&(1<<(i&63)) != 0 }
 
+// any says that the set is not empty.
+func (s set) any() bool {
+	all := uint64(0)
+	for _, word := range s {
+		all |= word
+	}
+	return all != 0
+}
+
 // lowest is the lowest bit of a word, 0 if there is none.
 func lowest(word uint64) uint64 { return word & -word }
 
 // position is that of the lowest bit.
 func position(word uint64) int { return bits.TrailingZeros64(word) }
-
-// members lists all, for rare use.
-func (s set) members() []int {
-	var all []int
-	for w, word := range s {
-		for ; word != 0; word &= word - 1 {
-			all = append(all, w<<6+position(word))
-		}
-	}
-	return all
-}

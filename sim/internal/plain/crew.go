@@ -68,16 +68,16 @@ func (e *Engine) giveOut() {
 func (e *Engine) firstRequest(c *crew) int {
 	first := 0
 	for j := 1; j < len(c.queue); j++ {
-		if e.before(&c.queue[j], &c.queue[first]) {
+		if e.asksBefore(&c.queue[j], &c.queue[first]) {
 			first = j
 		}
 	}
 	return first
 }
 
-// before says that request a goes before b. Other work has no name and goes before
+// asksBefore says that request a goes before b. Other work has no name and goes before
 // stations that asked at the same time.
-func (e *Engine) before(a, b *request) bool {
+func (e *Engine) asksBefore(a, b *request) bool {
 	switch {
 	case a.priority != b.priority:
 		return a.priority < b.priority
@@ -85,13 +85,14 @@ func (e *Engine) before(a, b *request) bool {
 		return a.at < b.at
 	case a.station == none || b.station == none:
 		return a.station == none && (b.station != none || a.timer < b.timer)
-	case a.station != b.station:
-		return e.rank(a.station) < e.rank(b.station)
+	case e.rank(a) != e.rank(b):
+		return e.rank(a) < e.rank(b)
 	}
 	return e.causeName(a) < e.causeName(b)
 }
 
-func (e *Engine) rank(station int) int { return e.plan.Nodes[e.plan.Stations[station].Node].Rank }
+// rank is the place of the name of the station that asks among all names.
+func (e *Engine) rank(r *request) int { return e.plan.Stations[r.station].Causes[r.cause].Rank }
 
 func (e *Engine) causeName(r *request) string {
 	st := &e.plan.Stations[r.station]

@@ -22,15 +22,21 @@ type Engine struct {
 	dirty, touched set
 	// busy are nodes in a cycle: nothing around them moves them.
 	busy []bool
+	// stuck is the set that wait for each other, while it is looked for.
+	stuck set
 	// fresh are stations that a stop strikes before any work; begins are calendar stops that begin now.
 	fresh  []int
 	begins []int
-	// atWork is the number of stations in a cycle.
-	atWork  int
-	asked   bool // a crew has something to decide
-	watched bool // a level that somebody watches has fallen
+	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
+	// where the time in which all run is counted.
+	atWork, running int
+	allMark         plan.Micros
+	asked           bool // a crew has something to decide
+	watched         bool // a level that somebody watches has fallen
 
-	rec   *plan.Record
+	rec *plan.Record
+	// units are the records of stations of several members, until they are told apart.
+	units []plan.StationRecord
 	trace *plan.Trace
 	ended bool
 }
@@ -57,6 +63,8 @@ func New(p *plan.Plan) *Engine {
 		dirty:    newSet(len(p.Nodes)),
 		touched:  newSet(len(p.Stations)),
 		busy:     make([]bool, len(p.Nodes)),
+		stuck:    newSet(len(p.Nodes)),
+		units:    make([]plan.StationRecord, len(p.Stations)),
 	}
 	e.assignTimers()
 	e.connect()
@@ -71,27 +79,42 @@ func (e *Engine) connect() {
 	}
 	for k := range e.plan.Nodes {
 		p, n := &e.plan.Nodes[k], &e.nodes[k]
-		n.index, n.next = k, e.linkAt(p.Out)
+		n.index = k
+		for o := range p.Outs {
+			n.outs = append(n.outs, out{link: &e.links[p.Outs[o].Link], plan: &p.Outs[o]})
+		}
 		if p.Station == plan.None {
-			n.link = e.linkAt(p.Link)
+			n.link = &e.links[p.Link]
 			continue
 		}
-		s := &e.stations[p.Station]
-		n.station = s
-		if n.next != nil && n.next.plan.Feeders[0] == k {
-			n.next.first = s
-		}
-		s.plan, s.index, s.node = &e.plan.Stations[p.Station], p.Station, k
-		s.in, s.next = e.linkAt(s.plan.In), n.next
-		s.alone = n.next != nil && len(n.next.plan.Feeders) == 1 && len(p.Stops) == 0 && len(p.Restarts) == 0
+		e.connectStation(&e.stations[p.Station], p.Station, n)
 	}
 }
 
-func (e *Engine) linkAt(i int) *link {
-	if i == plan.None {
-		return nil
+func (e *Engine) connectStation(s *station, i int, n *node) {
+	n.station = s
+	s.plan, s.index, s.node = &e.plan.Stations[i], i, n.index
+	for j, in := range s.plan.Ins {
+		if l := &e.links[in.Link]; j == 0 {
+			s.in = l
+		} else {
+			s.also = append(s.also, input{link: l, takes: in.Takes})
+		}
 	}
-	return &e.links[i]
+	if s.plan.StartLink != plan.None {
+		s.start = &e.links[s.plan.StartLink]
+	}
+	s.simple = s.in != nil && len(s.also) == 0 && s.start == nil && len(s.in.plan.Takers) == 1
+	for _, out := range n.outs {
+		if out.link.plan.Feeders[0] == n.index {
+			out.link.first = s
+		}
+	}
+	if len(n.outs) == 1 {
+		out := &n.outs[0]
+		s.next = out.link
+		s.alone = len(s.next.plan.Feeders) == 1 && len(out.plan.Stops) == 0 && len(out.plan.Restarts) == 0
+	}
 }
 
 func (e *Engine) assignTimers() {
@@ -213,7 +236,7 @@ func (e *Engine) stationDue(s *station) {
 	if cause := s.machine.Strike(); cause >= 0 {
 		e.cal.set(s.index, plan.Never)
 		s.rested = e.now
-		e.open(s, cause)
+		e.strike(s, cause)
 		return
 	}
 	e.settleFate(s)
@@ -221,21 +244,27 @@ func (e *Engine) stationDue(s *station) {
 
 // settleFate ends a cycle that is not quiet.
 func (e *Engine) settleFate(s *station) {
-	fate := s.machine.End()
-	if fate.Scrapped {
+	good, scrapped := s.machine.End()
+	if scrapped {
 		s.rec.ScrappedCycles++
 		s.rec.Scrapped += s.plan.Gives
 	} else {
 		s.rec.Given += s.plan.Gives
-		s.rec.Rejected += fate.Rejected
+		s.rec.Rejected += s.plan.Gives - good
+		e.memberRejects(s)
 	}
-	if fate.Good == 0 && s.reserved > 0 {
-		e.clock(s.next)
-		s.next.reserved -= s.reserved
-		s.reserved = 0
-		e.roomIn(s.next)
+	if good == 0 && s.reserved > 0 {
+		e.unreserve(s)
 	}
-	e.cycleOver(s, fate.Good)
+	e.cycleOver(s, good)
+}
+
+// unreserve gives up the places that were reserved for the cycle.
+func (e *Engine) unreserve(s *station) {
+	e.clock(s.next)
+	s.next.reserved -= s.reserved
+	s.reserved = 0
+	e.roomIn(s.next)
 }
 
 // cycleOver makes a station ready for what comes after a cycle with so many good pieces.
@@ -246,7 +275,7 @@ func (e *Engine) cycleOver(s *station, good int64) {
 	s.rested, s.phase = e.now, idle
 	if good > 0 {
 		s.phase, s.out = holding, good
-		s.heldFrom, s.since, s.released = e.now, e.now, false
+		s.heldFrom, s.since, s.released = e.now, e.now, 0
 	}
 	e.busy[s.node] = false
 	e.dirty.add(s.node)

@@ -10,10 +10,11 @@ import (
 // lookForEnd is called when no station is at work: the line may be locked, or have
 // used up its input.
 func (e *Engine) lookForEnd() {
-	locked := e.locked()
 	switch {
-	case len(locked) > 0:
-		e.lock(locked)
+	case e.anyoneStopped():
+		return // a stop that ends may move somebody
+	case e.locked():
+		e.lock()
 	case e.usedUp():
 		e.rec.End = plan.InputUsedUp
 	default:
@@ -36,6 +37,11 @@ func (e *Engine) runOut() {
 // finish ends a replication at its horizon.
 func (e *Engine) finish() {
 	e.ended = true
+	for i := range e.stations {
+		if s := &e.stations[i]; len(s.plan.Members) > 1 {
+			e.tellApart(s)
+		}
+	}
 	if e.trace != nil {
 		for id := range e.spells {
 			if e.spells[id].open {
@@ -47,17 +53,30 @@ func (e *Engine) finish() {
 		return
 	}
 	e.rec.EndedAt = e.t1
-	if locked := e.locked(); len(locked) > 0 {
-		e.lock(locked)
+	if e.locked() {
+		e.lock()
 		e.rec.EndedAt = e.lockedSince()
 	}
 }
 
-func (e *Engine) lock(nodes []int) {
+// anyoneStopped says that a stop is open anywhere.
+func (e *Engine) anyoneStopped() bool {
+	for i := range e.stations {
+		if e.stations[i].open > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// lock notes the stations of the locked set.
+func (e *Engine) lock() {
 	e.rec.End = plan.Deadlock
-	for _, k := range nodes {
-		if i := e.plan.Nodes[k].Station; i >= 0 {
-			e.rec.Locked = append(e.rec.Locked, e.plan.Stations[i].Name)
+	for k := range e.nodes {
+		if s := e.nodes[k].station; s != nil && e.stuck.has(k) {
+			for _, m := range s.plan.Members {
+				e.rec.Locked = append(e.rec.Locked, m.Name)
+			}
 		}
 	}
 	sort.Strings(e.rec.Locked)
@@ -68,7 +87,7 @@ func (e *Engine) lockedSince() plan.Micros {
 	since := plan.Micros(0)
 	for i := range e.stations {
 		s := &e.stations[i]
-		if j := sort.SearchStrings(e.rec.Locked, s.plan.Name); j < len(e.rec.Locked) && e.rec.Locked[j] == s.plan.Name {
+		if slices.Contains(e.rec.Locked, s.plan.Members[0].Name) {
 			since = max(since, s.entered)
 		}
 	}
@@ -80,108 +99,167 @@ func (e *Engine) usedUp() bool {
 	exhausted := false
 	for i := range e.stations {
 		s := &e.stations[i]
-		if s.open > 0 || s.phase != idle {
+		switch {
+		case s.open > 0 || s.phase != idle:
 			return false
-		}
-		if s.plan.In == plan.None {
-			if s.supply < 0 || s.supply >= s.plan.Takes {
-				return false
-			}
+		case s.in != nil:
+		case s.supply < 0 || s.supply >= s.plan.Takes:
+			return false
+		default:
 			exhausted = true
 		}
 	}
-	for i := range e.links {
-		if e.links[i].moving.size > 0 {
+	return exhausted && !slices.ContainsFunc(e.links, func(l link) bool { return l.moving.size > 0 })
+}
+
+// runsOut says that no more pieces can come into a link: all before it is empty, and
+// supply has come to its end.
+func (e *Engine) runsOut(l *link) bool {
+	if l.moving.size > 0 {
+		return false
+	}
+	for _, k := range l.plan.Feeders {
+		n := &e.nodes[k]
+		switch s := n.station; {
+		case s == nil:
+			if n.link.arrived > 0 || !e.runsOut(n.link) {
+				return false
+			}
+		case s.phase != idle:
+			return false
+		case s.in == nil:
+			if s.supply < 0 || s.supply >= s.plan.Takes {
+				return false
+			}
+		case s.in.arrived >= s.plan.Takes || !e.runsOut(s.in):
 			return false
 		}
 	}
-	return exhausted
+	return true
 }
 
-// locked is the largest set of nodes each of which waits only for members of
-// the set, whatever stops of the calendar are still to come.
-func (e *Engine) locked() []int {
-	stuck := newSet(len(e.plan.Nodes))
-	for k := range e.plan.Nodes {
+// locked finds the largest set of nodes each of which waits only for members of
+// the set, whatever stops of the calendar are still to come, and says whether a station is in it.
+func (e *Engine) locked() bool {
+	clear(e.stuck)
+	for k := range e.nodes {
 		if e.waits(k) {
-			stuck.add(k)
+			e.stuck.add(k)
 		}
 	}
 	for again := true; again; {
 		again = false
-		for _, k := range stuck.members() {
-			if !e.onlyFor(k, stuck) {
-				stuck.remove(k)
+		for k := range e.nodes {
+			if e.stuck.has(k) && !e.onlyFor(k, e.stuck) {
+				e.stuck.remove(k)
 				again = true
 			}
 		}
 	}
-	nodes := stuck.members()
-	if !slices.ContainsFunc(nodes, func(k int) bool { return e.plan.Nodes[k].Station >= 0 }) {
-		return nil
+	for k := range e.nodes {
+		if e.stuck.has(k) && e.nodes[k].station != nil {
+			return true
+		}
 	}
-	return nodes
+	return false
 }
 
 // waits says that a node waits for a neighbour: for input, or for room. A station
 // that is stopped waits for the end of its stop.
 func (e *Engine) waits(k int) bool {
-	node := &e.plan.Nodes[k]
-	if node.Station < 0 {
-		return e.links[node.Link].moving.size == 0
-	}
-	s := &e.stations[node.Station]
+	n := &e.nodes[k]
+	s := n.station
 	switch {
-	case !e.up(s) || s.phase == working:
+	case s == nil:
+		return n.link.moving.size == 0
+	case !e.up(s) || s.phase == working || s.phase == loaded:
 		return false
 	case s.phase == holding:
 		return true
-	case e.lacksInput(k):
-		return s.plan.In != plan.None && e.links[s.plan.In].moving.size == 0
 	}
-	return s.since != plan.Never
+	return e.lacks(n) || s.since != plan.Never
 }
 
-func (e *Engine) lacksInput(k int) bool {
-	node := &e.plan.Nodes[k]
-	if node.Station < 0 {
-		return e.links[node.Link].arrived == 0
-	}
-	s := &e.stations[node.Station]
-	if s.phase != idle {
-		return false
-	}
-	if s.plan.In == plan.None {
-		return s.supply >= 0 && s.supply < s.plan.Takes
-	}
-	return e.links[s.plan.In].arrived < s.plan.Takes
-}
-
-// onlyFor says that all whom a node waits for are in the set.
-func (e *Engine) onlyFor(k int, stuck set) bool {
-	node := &e.plan.Nodes[k]
-	if e.lacksInput(k) {
-		in := node.Link
-		if node.Station >= 0 {
-			in = e.stations[node.Station].plan.In
+// lacks says that a node lacks some of its input.
+func (e *Engine) lacks(n *node) bool {
+	for i := range n.inputs() {
+		if e.lacking(n, i) != nil {
+			return true
 		}
-		return allIn(e.links[in].plan.Feeders, stuck) && (e.hasRoom(k) || e.noMoreRoom(node, stuck))
 	}
-	return e.noMoreRoom(node, stuck)
+	return false
 }
 
-// noMoreRoom says that nobody outside the set will make room for a node, nor lower a level that
-// stops it.
-func (e *Engine) noMoreRoom(node *plan.Node, stuck set) bool {
-	if !e.noRoom(node.Out, stuck) {
+// inputs is the number of links that a node takes from.
+func (n *node) inputs() int {
+	switch {
+	case n.station == nil:
+		return 1
+	case n.station.in == nil:
+		return 0
+	}
+	return 1 + len(n.station.also)
+}
+
+// lacking is the i-th link that a node takes from if it lacks something of it, else nil.
+func (e *Engine) lacking(n *node, i int) *link {
+	s := n.station
+	if s == nil {
+		if n.link.arrived == 0 {
+			return n.link
+		}
+		return nil
+	}
+	in := input{link: s.in, takes: s.plan.Takes}
+	if i > 0 {
+		in = s.also[i-1]
+	}
+	if s.phase == idle && (in.link.arrived < in.takes || in.link == s.start && !e.mayStart(s)) {
+		return in.link
+	}
+	return nil
+}
+
+// onlyFor says that all whom a node waits for are in the set: for one of its
+// inputs all who could bring it, and for room all who could make it.
+func (e *Engine) onlyFor(k int, stuck set) bool {
+	n := &e.nodes[k]
+	if !e.lacks(n) {
+		return len(n.outs) > 0 && e.noMoreRoom(n, stuck)
+	}
+	for i := range n.inputs() {
+		l := e.lacking(n, i)
+		if l != nil && l.moving.size == 0 && allIn(l.plan.Feeders, stuck) {
+			return e.hasRoom(n) || e.noMoreRoom(n, stuck)
+		}
+	}
+	return false
+}
+
+// noMoreRoom says that nobody outside the set will make room for a node on any way that it may
+// take, nor lower a level that stops it.
+func (e *Engine) noMoreRoom(n *node, stuck set) bool {
+	for o := range n.outs {
+		if len(n.outs) > 1 && e.plan.Nodes[n.index].Rule == plan.InTurn && o != n.turn {
+			continue
+		}
+		if !e.noRoomOn(n.outs[o].plan, stuck) {
+			return false
+		}
+	}
+	return true
+}
+
+func (e *Engine) noRoomOn(out *plan.Out, stuck set) bool {
+	if !e.noRoom(out.Link, stuck) {
 		return false
 	}
-	for _, s := range node.Stops {
+	for _, s := range out.Stops {
 		if !e.noRoom(s.Link, stuck) {
 			return false
 		}
 	}
-	for _, r := range node.Restarts {
+	for _, r := range out.Restarts {
 		if slices.ContainsFunc(r.Links, func(l int) bool { return !e.noRoom(l, stuck) }) {
 			return false
 		}
@@ -191,18 +269,17 @@ func (e *Engine) noMoreRoom(node *plan.Node, stuck set) bool {
 
 // hasRoom says that a node without input lacks nothing but input. If it lacks room too, a
 // piece that waits before it passes straight through as soon as there is room.
-func (e *Engine) hasRoom(k int) bool {
-	node, s := &e.plan.Nodes[k], e.nodes[k].station
-	if node.Out == plan.None || s != nil && !s.plan.BlocksBefore {
+func (e *Engine) hasRoom(n *node) bool {
+	if len(n.outs) == 0 || n.station != nil && !n.station.plan.BlocksBefore {
 		return true
 	}
-	return e.ready(k)
+	return e.ready(n.index)
 }
 
 // noRoom says that nobody outside the set will take from a link, nor will what is
 // in transit there move anybody.
 func (e *Engine) noRoom(l int, stuck set) bool {
-	return l != plan.None && e.links[l].moving.size == 0 && allIn(e.links[l].plan.Takers, stuck)
+	return e.links[l].moving.size == 0 && allIn(e.links[l].plan.Takers, stuck)
 }
 
 func allIn(nodes []int, stuck set) bool {

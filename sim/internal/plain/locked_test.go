@@ -12,15 +12,24 @@ const second plan.Micros = 1_000_000
 
 // worker is a station of a plan by hand.
 func worker(name string, node, in int, takes, gives int64, cycle plan.Micros) plan.Station {
-	return plan.Station{
-		Name: name, Node: node, Declared: node, In: in, Supply: -1, Takes: takes, Gives: gives, Group: plan.None,
-		Pace: plan.Pace{Fixed: cycle, Law: draw.Fixed(float64(cycle))},
+	st := plan.Station{
+		Name: name, Node: node, Supply: -1, Takes: takes, Gives: gives, Group: plan.None, StartLink: plan.None,
+		Pace:    plan.Pace{Fixed: cycle, Law: draw.Fixed(float64(cycle))},
+		Members: []plan.Member{{Name: name, Declared: node, Takes: takes, Gives: gives}},
 	}
+	if in != plan.None {
+		st.Ins = []plan.In{{Link: in, Takes: takes}}
+	}
+	return st
 }
 
 // stationNode is the node of a station that puts into a link.
 func stationNode(station, rank, out int) plan.Node {
-	return plan.Node{Station: station, Link: plan.None, Rank: rank, Out: out}
+	n := plan.Node{Station: station, Link: plan.None, Rank: rank}
+	if out != plan.None {
+		n.Outs = []plan.Out{{Link: out}}
+	}
+	return n
 }
 
 // lockingPlan is a line that checking would refuse: A puts two pieces at once onto a
@@ -29,7 +38,7 @@ func lockingPlan() *plan.Plan {
 	return &plan.Plan{
 		Stations: []plan.Station{worker("B", 0, 0, 3, 1, second), worker("A", 1, plan.None, 1, 2, second)},
 		Links: []plan.Link{{
-			Name: "belt", Capacity: 3, Transit: second, Next: plan.None,
+			Name: "belt", Capacity: 3, Transit: second, First: plan.None,
 			Feeders: []int{1}, Takers: []int{0}, Gives: 2, Takes: 3,
 		}},
 		Nodes: []plan.Node{stationNode(0, 1, plan.None), stationNode(1, 0, 0)},
@@ -76,6 +85,7 @@ func TestDeadlockInSpiteOfCalendarStops(t *testing.T) {
 		Name: "check", Clock: plan.CalendarClock, Every: draw.Fixed(float64(7 * second)),
 		Work: plan.Work{Lasts: draw.Fixed(float64(second)), Crew: plan.None},
 	}}
+	p.Stations[1].Causes = []plan.Cause{{Declared: 1}}
 	rec := New(p).Run(Options{Measure: 20 * second})
 	if rec.End != plan.Deadlock || rec.EndedAt != 2*second || rec.Stations[1].Stops[0].Count != 0 {
 		t.Fatalf("ended with %v at %d after %d checks", rec.End, rec.EndedAt, rec.Stations[1].Stops[0].Count)

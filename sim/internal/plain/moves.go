@@ -24,7 +24,6 @@ func (e *Engine) wake(k int) {
 // pass goes once from the last node that may move to the first; it says whether
 // any is left that a later one has woken.
 func (e *Engine) pass() bool {
-	left := uint64(0)
 	for w := range e.dirty {
 		// Above are the nodes of this word that the pass has not come to yet.
 		for above := ^uint64(0); ; {
@@ -40,9 +39,8 @@ func (e *Engine) pass() bool {
 				e.moveOn(n)
 			}
 		}
-		left |= e.dirty[w]
 	}
-	return left != 0
+	return e.dirty.any()
 }
 
 // moveStation lets finished output leave, then starts a change of material or a cycle.
@@ -54,14 +52,24 @@ func (e *Engine) moveStation(s *station) {
 	if s.phase == holding && !e.handOver(s) {
 		return
 	}
+	if s.phase == loaded {
+		if e.up(s) {
+			e.begin(s, s.loadedAt)
+		}
+		return
+	}
 	if s.own < 0 {
 		if cause := s.machine.UsedUp(); cause >= 0 {
 			e.open(s, cause)
 		}
 	}
-	if e.up(s) {
+	switch {
+	case e.up(s):
 		e.tryStart(s)
-	} else {
+	case s.plan.Loads:
+		e.load(s)
+	default:
+		s.waited = s.waited || s.since < e.now && s.released == 0
 		e.waitNoMore(s)
 	}
 }
@@ -80,15 +88,27 @@ func (e *Engine) waitNoMore(s *station) {
 
 // handOver lets the finished pieces leave if they may.
 func (e *Engine) handOver(s *station) bool {
-	taker := plan.None
-	if next := s.next; next != nil {
+	next, taker := s.next, plan.None
+	switch n := &e.nodes[s.node]; {
+	case next != nil:
 		if s.reserved == 0 && !(s.alone && s.out <= next.free()) {
 			var may bool
-			if may, taker = e.mayPut(s.node, s.out, s.since, s.released); !may {
+			if may, taker = e.mayPut(n, 0, s.out, s.since, s.released); !may {
 				return false
 			}
 		}
+	case len(n.outs) > 1:
+		var o int
+		if o, taker = e.choose(n, s); o < 0 {
+			return false
+		}
+		next = n.outs[o].link
+	}
+	if next != nil {
 		e.put(next, s.out)
+		if next.plan.Alternate {
+			e.tookTurn(next, s.node)
+		}
 	}
 	s.rec.Passed += s.out
 	s.rec.Holding += e.now - s.heldFrom
@@ -96,9 +116,9 @@ func (e *Engine) handOver(s *station) bool {
 	s.out, s.phase, s.since = 0, idle, plan.Never
 	if reserved > 0 {
 		s.reserved = 0
-		s.next.reserved -= reserved
+		next.reserved -= reserved
 		if reserved > out {
-			e.roomIn(s.next)
+			e.roomIn(next)
 		}
 	}
 	if taker != plan.None {
@@ -124,7 +144,8 @@ func (e *Engine) startTaker(n *node) {
 // tryStart starts a cycle if the input is there and, where it blocks before the cycle,
 // the room.
 func (e *Engine) tryStart(s *station) {
-	if !e.inputThere(s) {
+	if !(s.simple && s.in.arrived >= s.plan.Takes) && !e.inputThere(s) {
+		s.waited = false
 		e.waitNoMore(s)
 		return
 	}
@@ -134,28 +155,55 @@ func (e *Engine) tryStart(s *station) {
 	e.startCycle(s)
 }
 
-// inputThere says whether the station can take its input now, before all others that
-// take from the same place.
+// inputThere says whether the station can take all its input now, before all others that
+// take from the same places.
 func (e *Engine) inputThere(s *station) bool {
-	in := s.in
-	if in == nil {
+	switch {
+	case s.in == nil:
 		return s.supply < 0 || s.supply >= s.plan.Takes
-	}
-	if in.arrived < s.plan.Takes {
-		e.wakeHolders(in)
+	case !e.canTake(s, s.in, s.plan.Takes):
 		return false
+	case len(s.also) == 0 && s.start == nil:
+		return true
 	}
-	return len(in.plan.Takers) == 1 || e.firstTaker(in, s.node)
+	for i := range s.also {
+		if !e.canTake(s, s.also[i].link, s.also[i].takes) {
+			return false
+		}
+	}
+	return e.mayStart(s)
 }
 
-// firstTaker says whether no taker with an earlier name could take now; if one could,
+// canTake says whether so many pieces are there for the station.
+func (e *Engine) canTake(s *station, l *link, takes int64) bool {
+	if l.arrived < takes {
+		if s.lacked == plan.Never {
+			s.lacked = e.now
+		}
+		e.wakeHolders(l)
+		return false
+	}
+	return len(l.plan.Takers) == 1 || e.firstTaker(l, s.node)
+}
+
+// mayStart says that no start level keeps a station: it does so once the station
+// has been starved for more than no time, or is new.
+func (e *Engine) mayStart(s *station) bool {
+	if s.start == nil || s.startable || s.lacked >= e.now {
+		return true
+	}
+	e.watched = true
+	return false
+}
+
+// firstTaker says whether no taker that goes before could take now; if one could,
 // it is looked at next.
 func (e *Engine) firstTaker(l *link, k int) bool {
 	for _, other := range l.plan.Takers {
 		if other == k {
 			return true
 		}
-		if l.arrived >= e.takes(other) && e.ready(other) {
+		if l.arrived >= e.takes(other, l) && e.otherInputs(other, l) && e.ready(other) {
 			e.wake(other)
 			return false
 		}
@@ -171,9 +219,12 @@ func (e *Engine) reserve(s *station) bool {
 		return true
 	}
 	if s.since == plan.Never {
-		s.since, s.released = e.now, false
+		s.since, s.released = e.now, 0
+		if s.waited { // before the stop that has just ended
+			s.since--
+		}
 	}
-	if may, _ := e.mayPut(s.node, s.plan.Gives, s.since, s.released); !may || next.free() < s.plan.Gives {
+	if may, _ := e.mayPut(&e.nodes[s.node], 0, s.plan.Gives, s.since, s.released); !may || next.free() < s.plan.Gives {
 		return false
 	}
 	e.clock(next)
@@ -187,19 +238,42 @@ func (e *Engine) reserve(s *station) bool {
 
 // startCycle takes the input and starts work.
 func (e *Engine) startCycle(s *station) {
-	var level int64
+	e.begin(s, e.takeInput(s))
+}
+
+// takeInput takes the input of a cycle; it returns the level before that, for speed steps.
+func (e *Engine) takeInput(s *station) (level int64) {
 	if in := s.in; in != nil {
 		level = in.level
 		e.take(in, s.plan.Takes)
+		if !s.simple {
+			for i := range s.also {
+				e.take(s.also[i].link, s.also[i].takes)
+			}
+		}
 	} else if s.supply > 0 {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
+	s.lacked, s.startable, s.waited = plan.Never, false, false
+	return level
+}
+
+// begin starts the work of a cycle whose input has been taken.
+func (e *Engine) begin(s *station, level int64) {
 	s.phase, s.since = working, plan.Never
 	e.busy[s.node] = true
 	e.atWork++
 	pause := e.pause(s)
 	e.work(s, s.machine.Start(level, pause), pause)
+}
+
+// load lets a station that is stopped take its input; it works when the stop is over.
+func (e *Engine) load(s *station) {
+	if e.inputThere(s) {
+		s.loadedAt = e.takeInput(s)
+		s.phase = loaded
+	}
 }
 
 // pause is the time since the last work of a station, 0 before the first.
@@ -217,7 +291,7 @@ func (e *Engine) work(s *station, work, pause plan.Micros) {
 		return
 	}
 	s.begun = e.now
-	if pause > 0 {
+	if pause > s.plan.Pace.RampAfter {
 		s.rec.Restarts++
 	}
 	e.cal.set(s.index, e.now+work)
@@ -225,18 +299,19 @@ func (e *Engine) work(s *station, work, pause plan.Micros) {
 
 // moveOn passes arrived pieces of a link on to the next, one by one.
 func (e *Engine) moveOn(n *node) {
-	l := n.link
+	l, next := n.link, n.outs[0].link
 	for l.arrived > 0 {
 		if l.since == plan.Never {
 			l.since = e.now
 		}
-		may, taker := e.mayPut(n.index, 1, l.since, true)
+		may, taker := e.mayPut(n, 0, 1, l.since, 1)
 		if !may {
 			return
 		}
 		l.since = plan.Never
 		e.take(l, 1)
-		e.put(n.next, 1)
+		e.put(next, 1)
+		e.tookTurn(next, n.index)
 		if taker != plan.None {
 			e.startTaker(&e.nodes[taker])
 		}

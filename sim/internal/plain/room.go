@@ -5,17 +5,19 @@ import "tuckline/sim/internal/plan"
 // free is the number of places that are neither taken nor reserved.
 func (l *link) free() int64 { return l.plan.Capacity - l.level - l.reserved }
 
-// mayPut says whether so many pieces of node k, which has waited since then, may
-// enter its next link, and which taker they then pass straight through to.
-func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (bool, int) {
-	l := e.nodes[k].next
-	if len(l.plan.Feeders) > 1 && !e.longestWaiting(l, k, since) {
+// mayPut says whether so many pieces of a node, which has waited since then, may
+// enter its o-th link, and which taker they then pass straight through to. Released are
+// the ways whose restart levels have let it go.
+func (e *Engine) mayPut(n *node, o int, pieces int64, since plan.Micros, released uint64) (bool, int) {
+	out := &n.outs[o]
+	l := out.link
+	if len(l.plan.Feeders) > 1 && !e.goesFirst(l, n, since) {
 		return false, plan.None
 	}
-	if e.stoppedByLevel(k) {
+	if e.stoppedByLevel(out) {
 		return false, plan.None
 	}
-	if len(e.plan.Nodes[k].Restarts) > 0 && since < e.now && !released {
+	if len(out.plan.Restarts) > 0 && since < e.now && released&(1<<o) == 0 {
 		e.watched = true
 		return false, plan.None
 	}
@@ -30,8 +32,8 @@ func (e *Engine) mayPut(k int, pieces int64, since plan.Micros, released bool) (
 }
 
 // stoppedByLevel says that a stop level before the next station has been reached.
-func (e *Engine) stoppedByLevel(k int) bool {
-	for _, s := range e.plan.Nodes[k].Stops {
+func (e *Engine) stoppedByLevel(out *out) bool {
+	for _, s := range out.plan.Stops {
 		if e.links[s.Link].level >= s.Level {
 			return true
 		}
@@ -39,95 +41,109 @@ func (e *Engine) stoppedByLevel(k int) bool {
 	return false
 }
 
-// through is the taker, first by name, that so many pieces pass straight
-// through to: it is ready, lacks pieces, and after its take the rest fits.
+// through is the taker, first in turn, that so many pieces pass straight
+// through to: it is ready, lacks nothing but pieces of this link, and after its take the rest fits.
 func (e *Engine) through(l *link, pieces int64) int {
 	for _, k := range l.plan.Takers {
-		takes := e.takes(k)
-		if l.arrived < takes && l.arrived+pieces >= takes && pieces-takes <= l.free() && e.ready(k) {
+		takes := e.takes(k, l)
+		if l.arrived < takes && l.arrived+pieces >= takes && pieces-takes <= l.free() && e.otherInputs(k, l) && e.ready(k) {
 			return k
 		}
 	}
 	return plan.None
 }
 
-// takes is what node k takes at once.
-func (e *Engine) takes(k int) int64 {
-	if s := e.nodes[k].station; s != nil {
+// takes is what node k takes from a link at once.
+func (e *Engine) takes(k int, l *link) int64 {
+	s := e.nodes[k].station
+	switch {
+	case s == nil:
+		return 1
+	case s.in == l:
 		return s.plan.Takes
 	}
-	return 1
+	for i := range s.also {
+		if s.also[i].link == l {
+			return s.also[i].takes
+		}
+	}
+	return 0
 }
 
-// ready says that node k would start if its input were there.
-func (e *Engine) ready(k int) bool {
+// otherInputs says that all that node k takes from other links than this is there.
+func (e *Engine) otherInputs(k int, l *link) bool {
 	s := e.nodes[k].station
-	if s == nil {
-		may, _ := e.mayPut(k, 1, e.now, true)
-		return may
-	}
-	if s.phase != idle || s.own >= 0 || !e.up(s) || s.machine.UsedUp() >= 0 {
-		return false
-	}
-	if !s.plan.BlocksBefore || s.next == nil || s.machine.KnownScrap() {
+	if s == nil || len(s.also) == 0 {
 		return true
 	}
-	may, _ := e.mayPut(k, s.plan.Gives, min(s.since, e.now), s.released)
-	return may && s.next.free() >= s.plan.Gives
-}
-
-// longestWaiting says whether of all feeders of a link that wait for room node k has
-// waited longest, ties by name. A belt does not wait behind a station that a level holds back:
-// the level may count its pieces.
-func (e *Engine) longestWaiting(l *link, k int, since plan.Micros) bool {
-	for _, other := range l.plan.Feeders {
-		if other == k || e.nodes[k].station == nil && e.heldByLevel(other) {
-			continue
-		}
-		waits := e.waitsSince(other)
-		if waits < since || waits == since && e.plan.Nodes[other].Rank < e.plan.Nodes[k].Rank {
+	if s.in != l && s.in.arrived < s.plan.Takes {
+		return false
+	}
+	for i := range s.also {
+		if in := &s.also[i]; in.link != l && in.link.arrived < in.takes {
 			return false
 		}
 	}
 	return true
 }
 
-// heldByLevel says that a level, not room, keeps a waiting station back.
-func (e *Engine) heldByLevel(k int) bool {
-	s := e.nodes[k].station
-	return s != nil && (e.stoppedByLevel(k) || len(e.plan.Nodes[k].Restarts) > 0 && s.since < e.now && !s.released)
-}
-
-// waitsSince is when node k began to wait for room, or Never.
-func (e *Engine) waitsSince(k int) plan.Micros {
+// ready says that node k would take its input if it were there.
+func (e *Engine) ready(k int) bool {
 	n := &e.nodes[k]
-	switch {
-	case n.station == nil:
-		return n.link.since
-	case n.station.reserved == 0:
-		return n.station.since
+	s := n.station
+	if s == nil {
+		may, _ := e.mayPut(n, 0, 1, e.now, 1)
+		return may
 	}
-	return plan.Never
+	if s.phase != idle {
+		return false
+	}
+	if s.plan.Loads && !e.up(s) {
+		return e.mayStart(s)
+	}
+	if s.own >= 0 || !e.up(s) || s.machine.UsedUp() >= 0 || !e.mayStart(s) {
+		return false
+	}
+	if !s.plan.BlocksBefore || s.next == nil || s.machine.KnownScrap() {
+		return true
+	}
+	may, _ := e.mayPut(n, 0, s.plan.Gives, min(s.since, e.now), s.released)
+	return may && s.next.free() >= s.plan.Gives
 }
 
-// releaseByLevel lets stations go whose restart level has been reached after all
+// releaseByLevel lets stations go whose restart or start level has been reached after all
 // moves of the instant; it says whether any was.
 func (e *Engine) releaseByLevel() bool {
 	e.watched = false
 	any := false
 	for i := range e.stations {
 		s := &e.stations[i]
-		if s.since < e.now && !s.released && e.restartReached(s) {
-			s.released, any = true, true
+		if e.restarts(s) || e.starts(s) {
+			any = true
 			e.wake(s.node)
 		}
 	}
 	return any
 }
 
-// restartReached says that a station has restart levels and all of them are reached.
-func (e *Engine) restartReached(s *station) bool {
-	restarts := e.plan.Nodes[s.node].Restarts
+// restarts releases a station that has been blocked on all ways whose levels allow it.
+func (e *Engine) restarts(s *station) bool {
+	if s.since >= e.now {
+		return false
+	}
+	any := false
+	outs := e.nodes[s.node].outs
+	for o := range outs {
+		if s.released&(1<<o) == 0 && e.restartReached(outs[o].plan.Restarts) {
+			s.released |= 1 << o
+			any = true
+		}
+	}
+	return any
+}
+
+// restartReached says that there are restart levels and all of them are reached.
+func (e *Engine) restartReached(restarts []plan.RestartLevel) bool {
 	for _, r := range restarts {
 		total := int64(0)
 		for _, l := range r.Links {
@@ -138,6 +154,16 @@ func (e *Engine) restartReached(s *station) bool {
 		}
 	}
 	return len(restarts) > 0
+}
+
+// starts lets a station start that has been starved, when its start level is reached or no more
+// input can come.
+func (e *Engine) starts(s *station) bool {
+	if s.start == nil || s.phase != idle || s.startable || s.lacked >= e.now {
+		return false
+	}
+	s.startable = s.start.arrived >= s.plan.Start || e.runsOut(s.start)
+	return s.startable
 }
 
 // take takes pieces out of a link.

@@ -78,7 +78,7 @@ func (e *Engine) earlier(a, b int) bool {
 	if x.begin != y.begin {
 		return x.begin < y.begin
 	}
-	return e.before(&request{station: x.station, cause: x.cause}, &request{station: y.station, cause: y.cause})
+	return e.asksBefore(&request{station: x.station, cause: x.cause}, &request{station: y.station, cause: y.cause})
 }
 
 // setState is the one place where a state changes.
@@ -95,8 +95,27 @@ func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 			s.rec.StarvedSpells++
 		}
 	}
+	e.countRunning(s.state, state)
 	s.state, s.by, s.stop, s.mark = state, by, stop, e.now
 	if e.trace != nil {
 		e.traceState(s)
 	}
+}
+
+// countRunning keeps the time in which all stations run.
+func (e *Engine) countRunning(from, to plan.State) {
+	e.flushRunning()
+	if from == plan.Running {
+		e.running--
+	}
+	if to == plan.Running {
+		e.running++
+	}
+}
+
+func (e *Engine) flushRunning() {
+	if e.running == len(e.stations) {
+		e.rec.AllRunning += e.now - e.allMark
+	}
+	e.allMark = e.now
 }

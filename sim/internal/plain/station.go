@@ -10,6 +10,7 @@ type phase uint8
 
 const (
 	idle    phase = iota // empty, waits for input, room or the end of a stop
+	loaded               // input taken while stopped, work not begun
 	working              // in a cycle, at work or interrupted
 	holding              // a finished cycle whose good pieces have not left
 )
@@ -19,7 +20,20 @@ type node struct {
 	index   int
 	station *station // nil for a link
 	link    *link    // nil for a station
-	next    *link    // that it puts pieces into, nil for a sink
+	outs    []out    // that it puts pieces into: none for a sink
+	turn    int      // of several, the one whose turn it is
+}
+
+// out is a link that a node puts pieces into.
+type out struct {
+	link *link
+	plan *plan.Out
+}
+
+// input is a link that a station takes from.
+type input struct {
+	link  *link
+	takes int64
 }
 
 // station is the state of one station.
@@ -28,9 +42,15 @@ type station struct {
 	index, node int
 	machine     part.Machine
 	phase       phase
-	// in is the link that it takes from, nil for supply; next the one that it puts
-	// into, nil for a sink.
+	// in is the link that it takes from, nil for supply; also are the others of a station
+	// that assembles. Next is the link that it puts into, nil for a sink or where it
+	// chooses among several.
 	in, next *link
+	also     []input
+	// start is the buffer whose start level it waits for, or nil.
+	start *link
+	// simple says that it takes from one link, alone, and waits for no level.
+	simple bool
 	// alone says that nobody else puts into the next link and no level stops it.
 	alone bool
 	// supply is what the outside still has, -1 without limit.
@@ -40,10 +60,18 @@ type station struct {
 	reserved int64
 	// begun is when the work under way began, rested the end of the last work, fromNew before the first.
 	begun, rested plan.Micros
-	// since is when it began to wait for room, Never if it does not; released says that a
-	// restart level has let it go.
+	// since is when it began to wait for room, Never if it does not; released has a bit for
+	// each way out whose restart levels have let it go.
 	since    plan.Micros
-	released bool
+	released uint64
+	// waited says that it waited for room when a stop of it or of its group began.
+	waited bool
+	// lacked is when it began to lack input, Never if it does not; startable says that the start
+	// level has been reached since.
+	lacked    plan.Micros
+	startable bool
+	// loadedAt is the level that its speed steps read when it took its input while stopped.
+	loadedAt int64
 	// own is the open stop that is not of the calendar: an index into spells; none is -1.
 	own  int
 	open int // open stops of its own, calendar stops included
@@ -80,6 +108,8 @@ type link struct {
 	timer  int // of the first arrival
 	// first is the first feeder by name, nil if that is a link.
 	first *station
+	// turn is the feeder, by its place in the list, that goes next where they take turns.
+	turn int
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
 	mark  plan.Micros

@@ -32,31 +32,67 @@ func (e *Engine) up(s *station) bool {
 // strikeFresh opens the stops that strike before any work is done.
 func (e *Engine) strikeFresh() {
 	slices.SortFunc(e.fresh, func(a, b int) int {
-		return e.plan.Nodes[e.plan.Stations[a].Node].Rank - e.plan.Nodes[e.plan.Stations[b].Node].Rank
+		return e.plan.Nodes[e.stations[a].node].Rank - e.plan.Nodes[e.stations[b].node].Rank
 	})
 	for _, i := range e.fresh {
 		s := &e.stations[i]
 		if s.open > 0 {
 			continue // a calendar stop was first; it strikes when that is over
 		}
-		e.open(s, s.machine.Strike()) // no work was done: the pause goes on
+		e.strike(s, s.machine.Strike()) // no work was done: the pause goes on
 	}
 	e.fresh = e.fresh[:0]
 }
 
-// open opens a stop of a station that is not of the calendar.
-func (e *Engine) open(s *station, cause int) {
-	s.own = e.begin(s, cause)
+// strike opens a stop that strikes a cycle. The cycle may be lost, and other clocks may start anew.
+func (e *Engine) strike(s *station, cause int) {
+	p := &s.plan.Stops[cause]
+	if p.Scraps {
+		s.machine.Lose()
+		s.phase = idle
+		e.busy[s.node] = false
+		e.atWork--
+		s.rec.Lost += s.plan.Takes
+		if s.reserved > 0 {
+			e.unreserve(s)
+		}
+	}
+	e.renewCalendar(s, p)
+	e.open(s, cause)
 }
 
-// begin opens a stop and asks for its crew.
-func (e *Engine) begin(s *station, cause int) int {
+// renewCalendar starts the clocks of calendar stops anew that a stop renews.
+func (e *Engine) renewCalendar(s *station, p *plan.Stop) {
+	if len(p.Renews) == 0 {
+		return
+	}
+	for j := range e.timers.stops {
+		stop := &e.timers.stops[j]
+		if stop.station == s.index && stop.spell == none && slices.Contains(p.Renews, stop.cause) {
+			e.cal.set(e.timers.calendar+j, e.now+s.machine.CalendarAge(stop.cause))
+		}
+	}
+}
+
+// causeRecord is the record of a stop or stock, at the member whose it is.
+func (e *Engine) causeRecord(s *station, cause int) *plan.StopRecord {
+	c := s.plan.Causes[cause]
+	return &e.rec.Stations[c.Declared].Stops[c.Index]
+}
+
+// open opens a stop of a station that is not of the calendar.
+func (e *Engine) open(s *station, cause int) {
+	s.own = e.beginStop(s, cause)
+}
+
+// beginStop opens a stop and asks for its crew.
+func (e *Engine) beginStop(s *station, cause int) int {
 	i := s.index
 	id := e.newSpell()
 	sp := &e.spells[id]
 	*sp = spell{station: i, cause: cause, begin: e.now, work: plan.Never, mark: e.now, open: true}
 	s.open++
-	s.rec.Stops[cause].Count++
+	e.causeRecord(s, cause).Count++
 	e.touched.add(i)
 	e.wake(s.node)
 	if g := s.plan.Group; g != plan.None {
@@ -171,8 +207,11 @@ func (e *Engine) calendarDue(timer int) {
 	}
 	id := stop.spell
 	stop.spell = none
+	s := &e.stations[stop.station]
+	s.machine.Renew(stop.cause)
+	e.renewCalendar(s, &s.plan.Stops[stop.cause])
 	e.close(id)
-	e.cal.set(timer, e.now+e.stations[stop.station].machine.CalendarAge(stop.cause))
+	e.cal.set(timer, e.now+s.machine.CalendarAge(stop.cause))
 }
 
 // calendarBegins begins a calendar stop; a cycle under way is interrupted.
@@ -189,7 +228,7 @@ func (e *Engine) calendarBegins(timer int) {
 	}
 	// The timer is known before the work begins, which sets it.
 	stop.spell = e.newSpell()
-	e.begin(s, stop.cause)
+	e.beginStop(s, stop.cause)
 }
 
 // rest ends the work of a station. Work that has lasted no time was none: the pause before it
@@ -197,7 +236,7 @@ func (e *Engine) calendarBegins(timer int) {
 func (e *Engine) rest(s *station) {
 	if s.begun < e.now {
 		s.rested = e.now
-	} else if e.pause(s) > 0 {
+	} else if e.pause(s) > s.plan.Pace.RampAfter {
 		s.rec.Restarts--
 	}
 }
@@ -205,7 +244,7 @@ func (e *Engine) rest(s *station) {
 // count adds the time of an open stop up to now to the record.
 func (e *Engine) count(id int) {
 	sp := &e.spells[id]
-	rec := &e.stations[sp.station].rec.Stops[sp.cause]
+	rec := e.causeRecord(&e.stations[sp.station], sp.cause)
 	if sp.work == plan.Never {
 		rec.Waiting += e.now - sp.mark
 	} else {

@@ -2,14 +2,18 @@ package plain
 
 import "tuckline/sim/internal/plan"
 
+// traceState notes a change of state at every member of the station.
 func (e *Engine) traceState(s *station) {
-	by := none
+	by, stop := none, none
 	if s.by != none {
-		by = e.plan.Stations[s.by].Declared
+		c := e.plan.Stations[s.by].Causes[s.stop]
+		by, stop = c.Declared, c.Index
 	}
-	e.trace.States = append(e.trace.States, plan.StateChange{
-		At: e.now, Station: s.plan.Declared, State: s.state, By: by, Stop: s.stop,
-	})
+	for _, m := range s.plan.Members {
+		e.trace.States = append(e.trace.States, plan.StateChange{
+			At: e.now, Station: m.Declared, State: s.state, By: by, Stop: stop,
+		})
+	}
 }
 
 // traceLevel notes the level that lasted from the mark of a link up to now.
@@ -19,8 +23,9 @@ func (e *Engine) traceLevel(l *link) {
 
 // traceStop notes a stop that is over, or that the horizon cuts.
 func (e *Engine) traceStop(sp *spell) {
+	c := e.plan.Stations[sp.station].Causes[sp.cause]
 	e.trace.Stops = append(e.trace.Stops, plan.StopSpell{
-		Station: e.plan.Stations[sp.station].Declared, Stop: sp.cause,
+		Station: c.Declared, Stop: c.Index,
 		Begin: sp.begin, Work: sp.work, Done: e.now,
 	})
 }

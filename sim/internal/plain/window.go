@@ -6,7 +6,7 @@ import "tuckline/sim/internal/plan"
 func (e *Engine) reset(o Options) *plan.Record {
 	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
 	e.edge, e.ended, e.trace = e.t0, false, o.Trace
-	e.atWork, e.asked, e.watched = 0, true, false
+	e.atWork, e.running, e.allMark, e.asked, e.watched = 0, 0, 0, true, false
 	e.fresh, e.begins = e.fresh[:0], e.begins[:0]
 	e.rec = newRecord(e.plan, o)
 	e.cal.reset(e.timers.count)
@@ -24,7 +24,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	}
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
-		e.busy[k] = false
+		e.busy[k], e.nodes[k].turn = false, 0
 		e.dirty.add(k)
 	}
 	return e.rec
@@ -34,10 +34,15 @@ func (e *Engine) resetStations(o Options) {
 	for i := range e.stations {
 		s := &e.stations[i]
 		p := s.plan
-		s.rec = &e.rec.Stations[p.Declared]
+		s.rec = &e.units[i]
+		*s.rec = plan.StationRecord{}
+		if len(p.Members) == 1 {
+			s.rec = &e.rec.Stations[p.Members[0].Declared]
+		}
 		s.machine.Reset(p, o.Seed, o.Replication)
 		s.phase, s.supply, s.out, s.reserved = idle, p.Supply, 0, 0
-		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, false, none, 0
+		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, 0, none, 0
+		s.lacked, s.startable, s.waited = fromNew, false, false
 		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom = unset, none, none, 0, 0, 0
 	}
 	for j := range e.timers.stops {
@@ -53,7 +58,7 @@ func (e *Engine) resetLinks(classes bool) {
 		p := l.plan
 		l.rec = &e.rec.Buffers[i]
 		l.level, l.arrived, l.reserved = p.AtStart, p.AtStart, 0
-		l.since, l.mark = plan.Never, 0
+		l.since, l.mark, l.turn = plan.Never, 0, 0
 		l.moving.clear()
 		if classes && p.Capacity <= classesUpTo {
 			l.rec.Classes = make([]plan.Micros, plan.LevelClasses)
@@ -77,15 +82,24 @@ func (l *link) classify() {
 }
 
 func newRecord(p *plan.Plan, o Options) *plan.Record {
+	stations := 0
+	for i := range p.Stations {
+		stations += len(p.Stations[i].Members)
+	}
 	rec := &plan.Record{
 		Replication: o.Replication, Window: o.Measure,
-		Stations: make([]plan.StationRecord, len(p.Stations)),
+		Stations: make([]plan.StationRecord, stations),
 		Buffers:  make([]plan.BufferRecord, len(p.Links)),
 		Crews:    make([]plan.CrewRecord, len(p.Crews)),
 	}
+	causes := make([]int, stations)
 	for i := range p.Stations {
-		st := &p.Stations[i]
-		rec.Stations[st.Declared].Stops = make([]plan.StopRecord, len(st.Stops)+len(st.Stocks))
+		for _, c := range p.Stations[i].Causes {
+			causes[c.Declared]++
+		}
+	}
+	for i := range rec.Stations {
+		rec.Stations[i].Stops = make([]plan.StopRecord, causes[i])
 	}
 	return rec
 }
@@ -119,6 +133,7 @@ func (e *Engine) flush() {
 			s.heldFrom = e.now
 		}
 	}
+	e.flushRunning()
 	for i := range e.links {
 		e.clock(&e.links[i])
 	}
@@ -139,6 +154,8 @@ func (e *Engine) clearCounts() {
 		clear(stops)
 		e.rec.Stations[i] = plan.StationRecord{Stops: stops}
 	}
+	clear(e.units)
+	e.rec.AllRunning = 0
 	for i := range e.rec.Buffers {
 		classes := e.rec.Buffers[i].Classes
 		clear(classes)
@@ -152,7 +169,7 @@ func (e *Engine) atEdge(edge int) {
 	for i := range e.stations {
 		s := &e.stations[i]
 		s.rec.InputInside[edge], s.rec.OutputInside[edge] = 0, s.out
-		if s.phase == working {
+		if s.phase == working || s.phase == loaded {
 			s.rec.InputInside[edge] = s.plan.Takes
 		}
 	}

@@ -28,12 +28,29 @@ type Node struct {
 	Station, Link int
 	// Rank is the place of its name among all names, bytewise.
 	Rank int
-	// Out is the link that it puts pieces into, or None for a sink.
-	Out int
-	// Stops and Restarts are the levels of all buffers up to the next station.
+	// Outs are the links that it puts pieces into: none for a sink, usually one.
+	Outs []Out
+	// Rule is how it chooses among several.
+	Rule Rule
+}
+
+// Out is a link that a node puts pieces into. Stops and Restarts are the levels of all
+// buffers on that way up to the next station.
+type Out struct {
+	Link     int
 	Stops    []StopLevel
 	Restarts []RestartLevel
 }
+
+// Rule is how a station chooses among several links.
+type Rule uint8
+
+// The rules.
+const (
+	InTurn Rule = iota
+	FirstWithRoom
+	FewestPieces
+)
 
 // StopLevel stops a feeding station while Link holds at least Level pieces.
 type StopLevel struct {
@@ -51,11 +68,14 @@ type RestartLevel struct {
 // Station is one station.
 type Station struct {
 	Name string
-	// Declared is its place in the line as written.
-	Declared int
-	Node     int
-	// In is the link that it takes from, or None for supply from outside.
-	In int
+	Node int
+	// Ins are the links that it takes from; none means supply from outside.
+	Ins []In
+	// Start is the level that a starved station waits for; None without one.
+	StartLink int
+	Start     int64
+	// Loads: an empty station takes its input in any state.
+	Loads bool
 	// Supply is what the outside supplies, or -1 without limit.
 	Supply       int64
 	Takes, Gives int64
@@ -63,12 +83,47 @@ type Station struct {
 	// Group is the group that stops together, or None.
 	Group int
 
+	// Streams is the name by which its streams of random numbers are found.
+	Streams         string
 	Pace            Pace
 	Stops           []Stop
 	Stocks          []Stock
-	RejectShare     float64
+	Rejects         []Reject
 	AfterStop       []Scrap
 	AfterStandstill []Scrap
+	// Members are the stations as written: one, or those that are coupled to one unit.
+	Members []Member
+	// Causes says for every stop and stock, in this order, whose it is.
+	Causes []Cause
+}
+
+// In is a link that a station takes from, and how many pieces at once.
+type In struct {
+	Link  int
+	Takes int64
+}
+
+// Member is a station as written.
+type Member struct {
+	Name         string
+	Declared     int
+	Takes, Gives int64
+}
+
+// Cause is a stop or a stock in the terms of the line as written: the station, and its place
+// among the causes of that station. Rank is the place of the station's name
+// among all names.
+type Cause struct {
+	Declared, Index, Rank int
+}
+
+// Reject rejects a share of the pieces that a member gives.
+type Reject struct {
+	Share   float64
+	Gives   int64
+	Streams string
+	// Member is its place in Members.
+	Member int
 }
 
 // Pace is how long a cycle lasts.
@@ -80,7 +135,8 @@ type Pace struct {
 	// Every n-th cycle takes Adds longer; Every 0 is never.
 	Every int64
 	Adds  Micros
-	// Ramp is the time from standstill to set speed after a pause longer than RampAfter.
+	// Ramp is the time from standstill to set speed after a pause longer than RampAfter, one cycle
+	// at set speed: from there on a pause counts as a standstill and its end as a restart.
 	Ramp, RampAfter Micros
 }
 
@@ -90,10 +146,12 @@ type Step struct {
 	Cycle        Micros
 }
 
-// Scrap scraps the next Cycles cycles after a pause longer than LongerThan.
+// Scrap scraps the next Cycles cycles, or all that start or go on within Lasts of
+// running, after a pause longer than LongerThan.
 type Scrap struct {
 	LongerThan Micros
 	Cycles     int64
+	Lasts      Micros
 }
 
 // Clock is what ages a stop.
@@ -113,6 +171,11 @@ type Stop struct {
 	Every draw.Law // in the unit of the clock
 	Work  Work
 	Class uint8
+	// Scraps: the cycle under way is lost. Renews are the stops whose clocks start anew too.
+	Scraps bool
+	Renews []int
+	// Streams is the name by which its streams are found.
+	Streams string
 }
 
 // Work is what ends a stop.
@@ -128,6 +191,7 @@ type Stock struct {
 	Full, PerCycle, Refill int64
 	Work                   Work
 	PartUsed               bool
+	Streams                string
 }
 
 // Link is a place between stations.
@@ -137,10 +201,11 @@ type Link struct {
 	Capacity int64
 	Transit  Micros
 	AtStart  int64
-	// Feeders and Takers are nodes, each list in the order of names.
+	// Feeders are nodes in the order of names, Takers in the order in which they may take.
 	Feeders, Takers []int
-	// Next is the link that it passes pieces on to, or None.
-	Next int
+	// Alternate lets the feeders take turns; First is the one that goes before all others, or None.
+	Alternate bool
+	First     int
 	// Watchers are nodes whose levels read this link.
 	Watchers []int
 	// Gives is what the first feeder gives at once, Takes the smallest take: for full and empty.

@@ -59,6 +59,8 @@ type Record struct {
 	Stations []StationRecord
 	Buffers  []BufferRecord
 	Crews    []CrewRecord
+	// AllRunning is the time in which all stations run at once.
+	AllRunning Micros
 	// Events is the number of events of the whole replication.
 	Events int64
 }
@@ -69,7 +71,7 @@ type StationRecord struct {
 	Cycles int64
 	// ScrappedCycles counts those of them that were scrapped.
 	ScrappedCycles int64
-	// Taken counts pieces taken in.
+	// Taken counts pieces taken in, of the first input where there are several.
 	Taken int64
 	// Given counts pieces that cycles gave, before rejects, without scrapped cycles.
 	Given int64
@@ -77,6 +79,8 @@ type StationRecord struct {
 	Rejected int64
 	// Scrapped counts pieces that scrapped cycles would have given.
 	Scrapped int64
+	// Lost counts pieces taken in for cycles that a stop has ended: they count for nothing.
+	Lost int64
 	// Passed counts good pieces by their entry into the next place, or out of the line.
 	Passed int64
 	// InputInside and OutputInside are pieces in the cycle under way (as taken)
@@ -88,7 +92,7 @@ type StationRecord struct {
 	Holding Micros
 	// BlockedSpells and StarvedSpells count the beginnings of these states.
 	BlockedSpells, StarvedSpells int64
-	// Restarts counts the beginnings of work after a pause.
+	// Restarts counts the beginnings of work after a pause longer than one cycle at set speed.
 	Restarts int64
 	// Stops has the stops in the order of the station, then its materials.
 	Stops []StopRecord

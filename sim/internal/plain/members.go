@@ -1,0 +1,39 @@
+package plain
+
+import "tuckline/sim/internal/plan"
+
+// memberRejects notes at each member of a unit what it has rejected of a cycle.
+func (e *Engine) memberRejects(s *station) {
+	if len(s.plan.Members) == 1 {
+		return
+	}
+	for i := range s.plan.Rejects {
+		member := s.plan.Members[s.plan.Rejects[i].Member]
+		e.rec.Stations[member.Declared].Rejected += s.machine.Rejected(i)
+	}
+}
+
+// tellApart writes the record of a unit to its members: all have its states and cycles; the
+// first takes the input and has the scrap, the last passes the output on, and what lies between goes
+// through within the cycle.
+func (e *Engine) tellApart(s *station) {
+	members := s.plan.Members
+	unit := s.rec
+	made := unit.Cycles - unit.ScrappedCycles
+	rejected := int64(0) // before the member, in its pieces: units reject only where one for one
+	for m := range members {
+		rec := &e.rec.Stations[members[m].Declared]
+		stops, own := rec.Stops, rec.Rejected
+		*rec = plan.StationRecord{
+			Cycles: made, Stops: stops, Rejected: own, States: unit.States, Restarts: unit.Restarts,
+			BlockedSpells: unit.BlockedSpells, StarvedSpells: unit.StarvedSpells,
+			Taken: made*members[m].Takes - rejected, Given: made*members[m].Gives - rejected,
+		}
+		rejected += own
+		rec.Passed = made*members[m].Gives - rejected
+	}
+	first, last := &e.rec.Stations[members[0].Declared], &e.rec.Stations[members[len(members)-1].Declared]
+	first.Cycles, first.ScrappedCycles, first.Scrapped = unit.Cycles, unit.ScrappedCycles, unit.ScrappedCycles*members[0].Gives
+	first.Taken, first.Lost, first.InputInside = unit.Taken, unit.Lost, unit.InputInside
+	last.Passed, last.OutputInside, last.Holding = unit.Passed, unit.OutputInside, unit.Holding
+}
