@@ -42,7 +42,7 @@ func (s *subject) placeNamed(name string) keyfigure.Place {
 func (s *subject) levelSection(i int, b result.Buffer, place keyfigure.Place) (*section, error) {
 	f := facts{
 		"Name": b.Name, "Unit": place.Unit, "Full": percentWords(b.Full.Mean), "Empty": percentWords(b.Empty.Mean),
-		"Level": numberOf(b.Level, 1).Mean, "Capacity": whole(float64(b.Capacity)), "Window": s.Window.One,
+		"Level": numberOf(b.Level, 1).Mean, "Capacity": whole(float64(b.Capacity)), "Window": s.Window.One, "Part": s.tracedPart(),
 		"Limited": b.Capacity != sim.Unlimited, "Belt": place.TransitSeconds > 0,
 	}
 	heading := say("levels.heading", f)
@@ -137,8 +137,9 @@ func (s *subject) classBars(i int, b result.Buffer, place keyfigure.Place) []opt
 // clockAxis is the time of the traced shift, from its beginning.
 func (s *subject) clockAxis() opts.XAxis {
 	axis := valueAxis(say("clock", facts{"Window": s.Window.One}), types.FuncStr("fn:clock"))
-	axis.Min, axis.Max = 0, s.Window.Hours*3600
-	axis.MaxInterval = 3600 * max(1, s.Window.Hours/10)
+	w := s.traced()
+	axis.Min, axis.Max = 0, w.seconds(w.To)
+	axis.MaxInterval = max(3600, w.seconds(w.To)/10)
 	return axis
 }
 

@@ -24,7 +24,7 @@ func timelineSection(s *subject) (*section, error) {
 	w := s.traced()
 	return &section{
 		ID: "timeline", Heading: heading,
-		Reading: say("timeline.reading", facts{"Window": s.Window.One, "Slot": minutesWords(w.slot())}),
+		Reading: say("timeline.reading", facts{"Window": s.Window.One, "Part": s.tracedPart(), "Slot": minutesWords(w.slot())}),
 		Charts:  []chart{{"timeline", 150 + 34*len(s.Results.Stations), option}},
 		Table:   s.stopList(heading),
 	}, nil
@@ -39,7 +39,7 @@ func (s *subject) timelineHeading() string {
 		}
 	}
 	return say("timeline.heading", facts{
-		"Window": s.Window.One, "Station": limiting, "N": n, "Longest": minutesWords(longest),
+		"Window": s.Window.One, "Part": s.tracedPart(), "Station": limiting, "N": n, "Longest": minutesWords(longest),
 	})
 }
 

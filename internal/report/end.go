@@ -64,8 +64,8 @@ func method(s *subject, version string) []string {
 		"Windows": s.Window.Many, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
 		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
 		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
-		"Degrees": r.Replications - 1,
-		"Unit":    s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
+		"Degrees": r.Replications - 1, "Part": s.tracedPart(), "Sooner": s.tracedSooner(),
+		"Unit": s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
 	}
 	var all []string
 	for _, word := range []string{"runs", "count", "interval", "hour", "spread", "constraint"} {

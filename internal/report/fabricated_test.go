@@ -51,7 +51,7 @@ func inventedOutcome(stations ...string) *study.Outcome {
 	}
 	o.Causes = inventedCauses(stations)
 	o.Classes = [][]float64{inventedClasses(0.02, 0.001), inventedClasses(0.11, 0.06), nil, nil, nil}
-	o.Trace = inventedTrace(v, len(stations))
+	o.Trace, o.TracedFrom, o.Traced = inventedTrace(v, len(stations)), 2*sim.Hour, 8*sim.Hour
 	o.Records = inventedRecords(o)
 	return o
 }

@@ -9,9 +9,22 @@ import "tuckline/sim"
 type spell struct{ From, To sim.Micros }
 
 // traced is the window of the traced replication.
-func (s *subject) traced() spell {
-	run := s.Scenario.Run
-	return spell{run.WarmUp, run.WarmUp + run.Measure}
+func (s *subject) traced() spell { return spell{s.TracedFrom, s.TracedFrom + s.Traced} }
+
+// tracedPart is the length of what is traced, where that is not the whole window.
+func (s *subject) tracedPart() string {
+	if s.Traced >= s.Scenario.Run.Measure {
+		return ""
+	}
+	return length(s.Traced)
+}
+
+// tracedSooner is the warm-up of the trace, where that is shorter than the warm-up of the study.
+func (s *subject) tracedSooner() string {
+	if s.Traced == 0 || s.TracedFrom >= s.Scenario.Run.WarmUp {
+		return ""
+	}
+	return length(s.TracedFrom)
 }
 
 // seconds is the time from the beginning of the window.

@@ -24,8 +24,11 @@ type Outcome struct {
 	Causes     []Cause
 	// Classes has, for each place between stations, the mean share of the window in each class of level.
 	Classes [][]float64
-	// Trace is of the first replication, from time 0.
-	Trace sim.Trace
+	// Trace is of the first replication, from time 0. Its window begins at TracedFrom, the end
+	// of the warm-up or a day if that is longer, and lasts for Traced: the window of the
+	// study, or the first day of it. Both are 0 without a trace.
+	Trace              sim.Trace
+	TracedFrom, Traced sim.Micros
 	// Interrupted says that fewer replications were finished than asked for, of the line or of its span.
 	Interrupted bool
 }

@@ -40,7 +40,6 @@ type job struct {
 	model           *sim.Model
 	ctx             context.Context
 	records         []sim.Record
-	trace           sim.Trace
 	none, unlimited bound
 	spanned         bool
 }
@@ -88,13 +87,10 @@ func (j *job) plainOptions(replication int) sim.Options {
 	return sim.Options{Seed: run.Seed, Replication: replication, WarmUp: run.WarmUp, Measure: run.Measure}
 }
 
-// optionsOf adds what reports look at: the classes of level, and the trace of the first replication.
+// optionsOf adds what reports look at: the classes of level.
 func (j *job) optionsOf(replication int) sim.Options {
 	o := j.plainOptions(replication)
 	o.Classes = true
-	if j.options.Trace && replication == j.options.From {
-		o.Trace = &j.trace
-	}
 	return o
 }
 
@@ -103,7 +99,7 @@ func (j *job) outcome() *Outcome {
 	shifts := v.column(total(j.scenario))
 	limiting := constraint(j.scenario.Line, v.figures)
 	o := Outcome{
-		Scenario: j.scenario, Model: j.model, Records: j.records, Trace: j.trace,
+		Scenario: j.scenario, Model: j.model, Records: j.records,
 		Results: v.results(j.options.Show), Shifts: shifts,
 		RunningMean: runningMean(shifts, j.scenario.Run.Confidence),
 		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),
@@ -111,6 +107,9 @@ func (j *job) outcome() *Outcome {
 		Classes:     classes(j.records, len(j.model.Places())),
 	}
 	o.Interrupted = len(j.records) < j.options.count()
+	if j.options.Trace {
+		j.trace(&o)
+	}
 	if j.spanned {
 		o.Interrupted = o.Interrupted || len(j.none.records) < j.options.count() || len(j.unlimited.records) < j.options.count()
 		j.span(&o)

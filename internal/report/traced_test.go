@@ -1,0 +1,41 @@
+package report
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"tuckline/sim"
+)
+
+func wordsOf(t *testing.T, in Page) string {
+	t.Helper()
+	var page bytes.Buffer
+	if err := layoutOnly(&page, in); err != nil {
+		t.Fatal(err)
+	}
+	return strings.Join(strings.Fields(strings.ReplaceAll(visibleText(page.String()), thin, " ")), " ")
+}
+
+// Of a week a day is traced, and of a long warm-up as much: every sentence
+// about the trace says so, and its charts end with it.
+func TestTracedPartIsSaid(t *testing.T) {
+	o := inventedOutcome()
+	o.Scenario.Answer.Per = "week"
+	o.Scenario.Run.WarmUp, o.Scenario.Run.Measure = 48*sim.Hour, 168*sim.Hour
+	o.TracedFrom, o.Traced = 24*sim.Hour, 24*sim.Hour
+	got := wordsOf(t, Page{Outcome: o})
+	for _, want := range []string{
+		"In the traced 24 h the cartoner", "The first 24 h of the first simulated week, station by station.",
+		"Left: the level in the first 24 h of one week, as traced.",
+		"Charts of one traced week show the first 24 h of the first, after a warm-up of 24 h only.",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is missing", want)
+		}
+	}
+	axis := subjectOf(o).clockAxis()
+	if axis.Max != 24*3600.0 {
+		t.Errorf("the axis ends at %v s", axis.Max)
+	}
+}
