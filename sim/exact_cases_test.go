@@ -19,6 +19,11 @@ func exactCases(t *testing.T) []exactCase {
 	all = append(all, l.mergeCases()...)
 	all = append(all, l.repairmen()...)
 	all = append(all, l.scrapCases()...)
+	all = append(all, l.splitCases()...)
+	all = append(all, l.coupledCases()...)
+	all = append(all, l.bernoulliCases()...)
+	all = append(all, l.stoppedAnyTime()...)
+	all = append(all, l.replaced()...)
 	return all
 }
 
