@@ -163,7 +163,7 @@ func inventedStation(name string, at int, running float64) result.Station {
 
 func inventedCauses(stations []string) []study.Cause {
 	cause := func(state sim.State, stop string, minutes float64) study.Cause {
-		return study.Cause{State: state, Station: map[bool]string{true: stations[1]}[stop != ""], Stop: stop, Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
+		return study.Cause{State: state, Stations: map[bool][]string{true: stations[1:2]}[stop != ""], Stop: stop, Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
 	}
 	return []study.Cause{
 		cause(sim.Starved, "", 38.6), cause(sim.Down, "minor stop", 33.9), cause(sim.Down, "breakdown", 19.2), cause(sim.Blocked, "", 1.1),

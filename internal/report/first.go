@@ -106,7 +106,7 @@ func causesOf(s *subject) causes {
 func causeWords(c study.Cause) string {
 	switch {
 	case c.Stop != "":
-		return say("stop.at", facts{"Stop": c.Stop, "Station": c.Station})
+		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
 	case c.State == sim.Starved:
 		return say("cause.starved", nil)
 	case c.State == sim.Blocked:

@@ -22,46 +22,87 @@ func constraint(line sim.Line, figures keyfigure.Figures) []int {
 
 // causesOf lists why stations did not run, worst first: minutes of all of them,
 // and the pieces of the answer that they would have made in them at set speed.
+// Stops of one name at stations side by side are one cause.
 func causesOf(v view, stations []int) []Cause {
-	var causes []Cause
+	var groups causeGroups
 	for _, state := range []sim.State{sim.Blocked, sim.Starved} {
-		causes = v.addCause(causes, Cause{State: state}, stations,
-			func(r *sim.Record, i int) sim.Micros { return r.Stations[i].States[state] })
+		for _, i := range stations {
+			groups.add(causeKey{state: state}, "", lostTime{i, func(r *sim.Record) sim.Micros { return r.Stations[i].States[state] }})
+		}
 	}
 	for _, i := range stations {
-		for _, of := range stoppedTogether(v.scenario.Line, i) {
-			for k, name := range v.model.StopNames(of) {
-				cause := Cause{State: sim.Down, Station: v.scenario.Line.Stations[of].Name, Stop: name}
-				causes = v.addCause(causes, cause, []int{i},
-					func(r *sim.Record, _ int) sim.Micros { return stopped(&r.Stations[of].Stops[k]) })
+		for place, of := range stoppedTogether(v.scenario.Line, i) {
+			if slices.Contains(stations, of) {
+				place = 0 // a limiting station itself, whoever it stops too
 			}
+			for k, name := range v.model.StopNames(of) {
+				groups.add(causeKey{sim.Down, name, place}, v.scenario.Line.Stations[of].Name,
+					lostTime{i, func(r *sim.Record) sim.Micros { return stopped(&r.Stations[of].Stops[k]) }})
+			}
+		}
+	}
+	var causes []Cause
+	for _, group := range groups {
+		if cause := v.causeOf(group); cause.Minutes.Mean > 0 {
+			causes = append(causes, cause)
 		}
 	}
 	slices.SortStableFunc(causes, func(a, b Cause) int { return cmp.Compare(b.Pieces.Mean, a.Pieces.Mean) })
 	return causes
 }
 
-// addCause measures a cause over stations and adds it if it ever happened.
-func (v view) addCause(causes []Cause, cause Cause, stations []int, time func(*sim.Record, int) sim.Micros) []Cause {
-	minutes := func(r *sim.Record, i int) float64 { return float64(time(r, i)) / float64(sim.Minute) }
-	cause.Minutes = v.estimate(func(r *sim.Record) float64 {
-		sum := 0.0
-		for _, i := range stations {
-			sum += minutes(r, i)
-		}
-		return sum
-	})
-	cause.Pieces = v.estimate(func(r *sim.Record) float64 {
-		sum := 0.0
-		for _, i := range stations {
-			sum += minutes(r, i) * v.figures.Stations[i].Set.Answer
-		}
-		return sum
-	})
-	if cause.Minutes.Mean == 0 {
-		return causes
+// causeKey is what times of one cause have in common. Stops have a name and the
+// place of their station among those that stop the limiting one, itself the first.
+type causeKey struct {
+	state sim.State
+	stop  string
+	place int
+}
+
+// lostTime is a time in which a limiting station did not run.
+type lostTime struct {
+	station int
+	time    func(*sim.Record) sim.Micros
+}
+
+// causeGroup is one cause with its times and the stations whose stop it is.
+type causeGroup struct {
+	key   causeKey
+	of    []string
+	times []lostTime
+}
+
+type causeGroups []*causeGroup
+
+func (g *causeGroups) add(key causeKey, of string, time lostTime) {
+	at := slices.IndexFunc(*g, func(one *causeGroup) bool { return one.key == key })
+	if at < 0 {
+		at = len(*g)
+		*g = append(*g, &causeGroup{key: key})
 	}
-	return append(causes, cause)
+	one := (*g)[at]
+	one.times = append(one.times, time)
+	if of != "" && !slices.Contains(one.of, of) {
+		one.of = append(one.of, of)
+	}
+}
+
+// causeOf measures one cause.
+func (v view) causeOf(group *causeGroup) Cause {
+	sum := func(worth func(station int) float64) func(*sim.Record) float64 {
+		return func(r *sim.Record) float64 {
+			sum := 0.0
+			for _, lost := range group.times {
+				sum += float64(lost.time(r)) / float64(sim.Minute) * worth(lost.station)
+			}
+			return sum
+		}
+	}
+	return Cause{
+		State: group.key.state, Stations: group.of, Stop: group.key.stop,
+		Minutes: v.estimate(sum(func(int) float64 { return 1 })),
+		Pieces:  v.estimate(sum(func(i int) float64 { return v.figures.Stations[i].Set.Answer })),
+	}
 }
 
 // stoppedTogether is the station and those whose stops stop it too: joined

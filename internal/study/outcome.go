@@ -19,7 +19,7 @@ type Outcome struct {
 	// RunningMean has the estimate of the total per window after 2, 3, … replications.
 	RunningMean []result.Estimate
 	Span        Span
-	// Constraint is the station that limits the line; Causes are why it did not run, worst first.
+	// Constraint is the station that limits the line, or several side by side; Causes are why it did not run, worst first.
 	Constraint string
 	Causes     []Cause
 	// Classes has, for each place between stations, the mean share of the window in each class of level.
@@ -48,10 +48,12 @@ type Span struct {
 type Cause struct {
 	// State is down (own stop, waiting for the crew included), blocked or starved.
 	State sim.State
-	// Station is whose stop it is: the constraint itself, or a station that stops it too (stops
-	// with), whose stops count with their whole length. Stop is its name. Both are empty
-	// for blocked and starved.
-	Station, Stop string
-	// Minutes and Pieces of the answer are per window; pieces are minutes at set speed.
+	// Stop is the name of a stop, Stations are whose it is: the constraint itself, or stations that
+	// stop it too (stops with), whose stops count with their whole length. There are several if
+	// stations side by side limit the line. Both are empty for blocked and starved.
+	Stop     string
+	Stations []string
+	// Minutes and Pieces of the answer are per window, summed over the stations that limit
+	// the line; pieces are minutes at set speed.
 	Minutes, Pieces result.Estimate
 }
