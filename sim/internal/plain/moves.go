@@ -33,10 +33,15 @@ func (e *Engine) pass() bool {
 			}
 			e.dirty[w] &^= bit
 			above = -(bit << 1)
-			if n := &e.nodes[w<<6+position(bit)]; n.station != nil {
-				e.moveStation(n.station)
-			} else {
+			n := &e.nodes[w<<6+position(bit)]
+			s := n.station
+			if s == nil {
 				e.moveOn(n)
+				continue
+			}
+			e.moveStation(s)
+			if s.phase != working || s.state != plan.Running {
+				e.touched.add(s.index)
 			}
 		}
 	}
@@ -48,7 +53,6 @@ func (e *Engine) moveStation(s *station) {
 	if s.phase == working {
 		return
 	}
-	e.touched.add(s.index)
 	if s.phase == holding && !e.handOver(s) {
 		return
 	}
