@@ -122,15 +122,26 @@ func (p *paper) causes(c causes) {
 	p.pairs(names, costs)
 }
 
-// pairs are words on the left and values to the right of them.
+// pairs are words on the left and values to the right of them; words that are
+// too long go on below.
 func (p *paper) pairs(left, right []string) {
 	long, room := 0, max(20, p.width-4-widest(right))
+	words := make([][]string, len(left))
 	for i := range left {
-		left[i] = fit(spaced(left[i]), room)
-		long = max(long, utf8.RuneCountInString(left[i]))
+		for k, line := range folded(spaced(left[i]), room-2) {
+			if k > 0 {
+				line = "  " + line
+			}
+			words[i] = append(words[i], fit(line, room))
+			long = max(long, utf8.RuneCountInString(words[i][k]))
+		}
 	}
-	for i := range left {
-		p.line("  " + padRight(left[i], long) + "  " + right[i])
+	for i, lines := range words {
+		beside := right[i]
+		for _, line := range lines {
+			p.line("  " + padRight(line, long) + "  " + beside)
+			beside = ""
+		}
 	}
 }
 
