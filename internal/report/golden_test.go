@@ -51,7 +51,7 @@ func weekly() *study.Outcome {
 	o.Interrupted = true
 	o.Results.Measures = []result.Measure{
 		{Name: "cartoner starved", Of: "cartoner", Per: "share of time", Value: about(0.0826, 0.0071)},
-		{Name: "waiting for crew", Of: "operators", Per: "seconds a request", Value: about(4.1, 0.7)},
+		{Name: "waiting for crew", Of: "operators", Per: "request, in seconds", Value: about(4.1, 0.7)},
 	}
 	o.Results.Stations[0].States.Changeover = about(0.021, 0.002)
 	return o

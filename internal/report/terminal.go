@@ -148,7 +148,7 @@ func (p *paper) pairs(left, right []string) {
 func (p *paper) measures(s *subject) {
 	var left, right []string
 	for _, m := range s.Results.Measures {
-		name, value := measureWords(m)
+		name, value := s.measureWords(m)
 		left, right = append(left, name), append(right, value)
 	}
 	if len(left) > 0 {

@@ -16,6 +16,9 @@ const (
 	perAnswer = "hour, shift or week"
 	perTime   = "share of time"
 	perPieces = "share of pieces"
+	perMoment = "on average, in pieces"
+	// perRequest is a time.
+	perRequest = "request, in seconds"
 )
 
 // MeasureWords is the one list of measures.
@@ -32,8 +35,8 @@ var MeasureWords = []MeasureWord{
 	{"restarts of STATION", perAnswer, "beginnings of work after a pause", restartsOf},
 	{"BUFFER full", perTime, "the whole output of the feeder does not fit", full},
 	{"BUFFER empty", perTime, "fewer pieces than one take have arrived", empty},
-	{"BUFFER level", "moment, in pieces", "mean level, pieces on their way included", level},
-	{"waiting for crew", "request, in seconds", "mean time until work begins, for each crew", waiting},
+	{"BUFFER level", perMoment, "mean level, pieces on their way included", level},
+	{"waiting for crew", perRequest, "mean time until work begins, for each crew", waiting},
 	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
 }

@@ -1,0 +1,40 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"tuckline/internal/result"
+	"tuckline/internal/study"
+)
+
+func TestWordsOfMeasures(t *testing.T) {
+	s := subjectOf(inventedOutcome())
+	for want, m := range map[string]result.Measure{
+		"transfer store level: 248 ± 14 blisters on average":     {Name: "transfer store level", Of: "transfer store", Per: "on average, in pieces", Value: about(248.3, 14)},
+		"yield, line: 97.983 ± 0.044 %":                          {Name: "yield", Of: "line", Per: "share of pieces", Value: about(0.979834, 0.00044)},
+		"cartoner starved: 8.26 ± 0.71 % of time":                {Name: "cartoner starved", Of: "cartoner", Per: "share of time", Value: about(0.0826, 0.0071)},
+		"waiting for crew, operators: 4.10 ± 0.70 s per request": {Name: "waiting for crew", Of: "operators", Per: "request, in seconds", Value: about(4.1, 0.7)},
+		"good output, cartons: 29 640 ± 340 per shift":           {Name: "good output", Of: "cartons", Per: "shift", Value: about(29640, 341)},
+	} {
+		name, value := s.measureWords(m)
+		if got := strings.ReplaceAll(name+": "+value, thin, " "); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
+// Every word of the list of measures is said as a sentence would, not as the list has it.
+func TestEveryMeasureHasWords(t *testing.T) {
+	s := subjectOf(inventedOutcome())
+	for _, word := range study.MeasureWords {
+		per := strings.Split(word.Per, ",")[0]
+		if strings.HasSuffix(word.Per, "in pieces") || strings.HasSuffix(word.Per, "in seconds") {
+			per = word.Per
+		}
+		_, value := s.measureWords(result.Measure{Name: word.Words, Of: "transfer store", Per: per, Value: about(0.5, 0.1)})
+		if strings.Contains(value, ",") || strings.Contains(value, "of pieces") || !strings.ContainsAny(value, "%") && !strings.Contains(value, " per ") && !strings.HasSuffix(value, "on average") {
+			t.Errorf("%s: %q", word.Words, value)
+		}
+	}
+}
