@@ -9,7 +9,7 @@ import (
 func (f *Figures) sentences() []string {
 	b := &f.Bounds
 	if b.Unlimited <= 0 {
-		return nil
+		return []string{f.nothingText()}
 	}
 	out := []string{
 		fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
@@ -21,6 +21,28 @@ func (f *Figures) sentences() []string {
 		out = append(out, "This is arithmetic without "+left+"; a run counts them too.")
 	}
 	return out
+}
+
+// nothingText says why no good pieces come out.
+func (f *Figures) nothingText() string {
+	text := fmt.Sprintf("No good %s come out", f.Unit)
+	if all := f.RejectingAll(); len(all) == 1 {
+		return text + ": " + all[0] + " rejects all that it gives."
+	} else if len(all) > 1 {
+		return text + ": " + listed(all) + " reject all that they give."
+	}
+	return text + "."
+}
+
+// RejectingAll names the stations that give nothing good.
+func (f *Figures) RejectingAll() []string {
+	var all []string
+	for i := range f.Stations {
+		if f.Stations[i].GoodShare <= 0 {
+			all = append(all, f.Stations[i].Name)
+		}
+	}
+	return all
 }
 
 func (f *Figures) constraintText() string {

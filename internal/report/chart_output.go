@@ -21,7 +21,8 @@ func outputSection(s *subject) (*section, error) {
 	f := facts{
 		"Unit": out.Unit, "Window": s.Window.One, "Windows": s.Window.Many, "N": whole(float64(len(s.Shifts))),
 		"P10": rounded(out.ShiftP10, place), "P50": rounded(out.ShiftP50, place), "P90": rounded(out.ShiftP90, place),
-		"Confidence": short(100 * s.Results.Confidence),
+		"Confidence": short(100 * s.Results.Confidence), "None": nothing(out), "Tenths": tenths(s.Shifts),
+		"Least": whole(slices.Min(s.Shifts)), "Most": whole(slices.Max(s.Shifts)),
 	}
 	heading := say("output.heading", f)
 	spread, err := s.spreadOption(f, described(heading))
@@ -96,6 +97,9 @@ func (s *subject) spreadOption(f facts, aria string) (template.JS, error) {
 // quantileLines marks the tenth, the middle and the ninetieth of a hundred.
 func (s *subject) quantileLines() charts.SeriesOpts {
 	out := s.Results.Output
+	if !tenths(s.Shifts) {
+		return func(*charts.SingleSeries) {}
+	}
 	return func(series *charts.SingleSeries) {
 		for _, q := range []struct {
 			word string
@@ -166,15 +170,17 @@ func (s *subject) outputTable(caption string, f facts) table {
 	row := func(name string, cells ...cell) []cell {
 		return append([]cell{text(say("output.row."+name, f))}, cells...)
 	}
-	quantile := func(name string) []cell { return row(name, text(f[name].(string)), text(""), text("")) }
-	return table{
+	given := func(name string) []cell { return row(name, text(f[name].(string)), text(""), text("")) }
+	t := table{
 		Caption: caption, Head: heads("figure", "mean", "low", "high"), Words: 1,
 		Rows: [][]cell{
 			row("total", text(total.Mean), text(total.Low), text(total.High)),
 			row("hour", text(hour.Mean), text(hour.Low), text(hour.High)),
-			quantile("P10"), quantile("P50"), quantile("P90"),
-			row("least", text(whole(slices.Min(s.Shifts))), text(""), text("")),
-			row("most", text(whole(slices.Max(s.Shifts))), text(""), text("")),
 		},
 	}
+	if tenths(s.Shifts) && !nothing(out) {
+		t.Rows = append(t.Rows, given("P10"), given("P50"), given("P90"))
+	}
+	t.Rows = append(t.Rows, given("Least"), given("Most"))
+	return t
 }

@@ -17,7 +17,7 @@ func ratesSection(s *subject) (*section, error) {
 		return nil, nil
 	}
 	f := facts{
-		"Constraint": listed(s.Figures.Bounds.Constraint), "Unit": s.Figures.Unit, "One": len(s.Figures.Bounds.Constraint) == 1,
+		"Constraint": listed(s.Figures.Bounds.Constraint), "Unit": s.Figures.Unit, "N": len(s.Figures.Bounds.Constraint),
 		"AtMost": perMinute(s.Figures.Bounds.Unlimited),
 	}
 	heading := say("rates.heading", f)

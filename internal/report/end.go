@@ -68,8 +68,14 @@ func method(s *subject, version string) []string {
 		"Unit": s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
 	}
 	var all []string
-	for _, word := range []string{"runs", "count", "interval", "hour", "spread", "constraint"} {
+	for _, word := range []string{"runs", "count", "interval", "hour"} {
 		all = append(all, say("method."+word, f))
+	}
+	if tenths(s.Shifts) {
+		all = append(all, say("method.spread", f))
+	}
+	if len(s.Figures.Bounds.Constraint) > 0 {
+		all = append(all, say("method.constraint", f))
 	}
 	if spanOf(s.Outcome).Shown && s.Span.Buffered {
 		all = append(all, say("method.span", f))

@@ -28,6 +28,9 @@ func firstOf(in *subject) first {
 
 func answer(o *study.Outcome, w window) []string {
 	out := o.Results.Output
+	if nothing(out) {
+		return []string{say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Many})}
+	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
 		"Unit": out.Unit, "Window": w.One, "Length": w.Length,
@@ -36,8 +39,18 @@ func answer(o *study.Outcome, w window) []string {
 	if o.Scenario.Answer.Per == "hour" {
 		sentence = "answer.hour"
 	}
-	return []string{say(sentence, f), spread(out, w)}
+	sentences := []string{say(sentence, f)}
+	if tenths(o.Shifts) {
+		sentences = append(sentences, spread(out, w))
+	}
+	return sentences
 }
+
+// tenths says whether there are enough windows to speak of one in ten.
+func tenths(windows []float64) bool { return len(windows) >= 10 }
+
+// nothing says that no good piece came out in any window.
+func nothing(out result.Output) bool { return out.Total.N > 0 && out.Total.Mean == 0 }
 
 // spread says in words how single windows differ.
 func spread(out result.Output, w window) string {
@@ -82,6 +95,10 @@ const shownCauses = 3
 
 func causesOf(s *subject) causes {
 	o, w := s.Outcome, s.Window
+	if len(s.constraints()) == 0 {
+		all := s.Figures.RejectingAll()
+		return causes{Intro: say("causes.unlimited", facts{"Unit": o.Results.Output.Unit, "Stations": listed(all), "N": len(all)})}
+	}
 	var names, shares []string
 	for _, station := range s.constraints() {
 		names = append(names, station.Name)

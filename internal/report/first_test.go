@@ -1,8 +1,10 @@
 package report
 
 import (
+	"strings"
 	"testing"
 
+	"tuckline/internal/result"
 	"tuckline/internal/study"
 	"tuckline/sim"
 )
@@ -15,6 +17,61 @@ func TestWordsOfCauses(t *testing.T) {
 	} {
 		if got := causeWords(cause); got != want {
 			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
+// A line that rejects everything has no station that limits it, and no interval to show.
+func TestNoGoodPiecesAreSaid(t *testing.T) {
+	o := inventedOutcome()
+	for i := range o.Shifts {
+		o.Shifts[i] = 0
+	}
+	for i := range o.RunningMean {
+		o.RunningMean[i] = result.Estimate{N: i + 2}
+	}
+	none := result.Estimate{N: 40}
+	o.Results.Output = result.Output{Unit: "cartons", PerHour: none, Total: none}
+	o.Scenario.Line.Stations[0].RejectShare = 1
+	o.Constraint, o.Causes = "", nil
+	o.Span = study.Span{Buffered: true, None: none, Now: none, Unlimited: none}
+	page := wordsOf(t, Page{Outcome: o})
+	var terminal strings.Builder
+	if err := Terminal(&terminal, Page{Outcome: o}); err != nil {
+		t.Fatal(err)
+	}
+	words := strings.Join(strings.Fields(terminal.String()), " ")
+	for _, text := range []string{page, words} {
+		for _, want := range []string{
+			"No good cartons come out of the line in any of the 40 simulated shifts.",
+			"Without any limit of buffers none would come out either.", "The blister machine rejects all that it gives.",
+		} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%q is missing", want)
+			}
+		}
+		for _, never := range []string{"The limit", "limited by :", "fewer than 0", "between 0 and 0", "The set the limit", "no buffer at all: 0"} {
+			if strings.Contains(text, never) {
+				t.Errorf("it says %q", never)
+			}
+		}
+	}
+}
+
+// What one shift in ten makes needs ten shifts.
+func TestTenthsNeedTenShifts(t *testing.T) {
+	for _, n := range []int{9, 10} {
+		o := inventedOutcome()
+		o.Shifts, o.RunningMean, o.Records = o.Shifts[:n], o.RunningMean[:n-1], o.Records[:n]
+		o.Results.Replications = n
+		text := wordsOf(t, Page{Outcome: o})
+		for _, tenth := range []string{"One shift in ten makes fewer than", "Eight shifts in ten", "dashed lines", "is a quantile of"} {
+			if strings.Contains(text, tenth) != (n >= 10) {
+				t.Errorf("%d shifts: %q", n, tenth)
+			}
+		}
+		if strings.Contains(text, "The 9 simulated shifts made 2") != (n < 10) {
+			t.Errorf("%d shifts: the range", n)
 		}
 	}
 }

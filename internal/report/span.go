@@ -25,7 +25,7 @@ type mark struct {
 func spanOf(o *study.Outcome) span {
 	b := o.Span
 	unit := o.Results.Output.Unit
-	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0, Sentence: spanWords(o)}
+	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0 && b.Unlimited.High > 0, Sentence: spanWords(o)}
 	if !s.Shown {
 		return s
 	}
@@ -39,6 +39,8 @@ func spanWords(o *study.Outcome) string {
 	switch {
 	case !b.Buffered:
 		return say("span.unbuffered", nil)
+	case b.Unlimited.N > 0 && b.Unlimited.High <= 0:
+		return say("span.zero", nil)
 	case b.Recovered.N == 0:
 		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit})
 	default:
