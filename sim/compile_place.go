@@ -198,6 +198,10 @@ func (c *compiler) setStart(st *plan.Station) {
 			c.fault(path, "%d are taken at once; it is at least that", in.Takes)
 		case b.Holds >= 0 && b.Start.Level > b.Holds-gives+1:
 			c.fault(path, "the line can lock: at %d pieces the %d that are put at once find no place, so that the level stays below %d", b.Holds-gives+1, gives, b.Start.Level)
+		case b.StopUpstream > 0 && b.Start.Level > b.StopUpstream:
+			c.fault(path, "the line can lock: the feeders stop at %d pieces, which is less than %d", b.StopUpstream, b.Start.Level)
+		case b.Restart.On && b.Start.Level > b.Restart.Level+1:
+			c.fault(path, "the line can lock: stopped feeders wait until at most %d pieces are left, but with fewer than %d nothing is taken; it is at most %d", b.Restart.Level, b.Start.Level, b.Restart.Level+1)
 		}
 		st.StartLink, st.Start = in.Link, b.Start.Level
 	}

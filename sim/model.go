@@ -60,6 +60,8 @@ type Options struct {
 	Trace *Trace
 	// Classes asks for the time in each class of level.
 	Classes bool
+	// Every, if not 0, asks for what the stations pass in each interval of that length.
+	Every Micros
 }
 
 // Places lists the places between stations in the order of Record.Buffers.
@@ -106,6 +108,6 @@ func (m *Model) NewEngine() *Engine { return &Engine{plain: plain.New(&m.plan)} 
 func (e *Engine) Run(o Options) Record {
 	return e.plain.Run(plain.Options{
 		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
-		Trace: o.Trace, Classes: o.Classes,
+		Trace: o.Trace, Classes: o.Classes, Every: o.Every,
 	})
 }

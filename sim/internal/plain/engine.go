@@ -16,8 +16,8 @@ type Engine struct {
 	timers   timers
 
 	now plan.Micros
-	// edge is the next edge of the window.
-	edge, t0, t1 plan.Micros
+	// edge is the next edge, of the window or of an interval of the series.
+	edge, t0, t1, every plan.Micros
 	// dirty are the nodes that may move, touched the stations whose state may have changed.
 	dirty, touched set
 	// busy are nodes in a cycle: nothing around them moves them.
@@ -155,6 +155,7 @@ type Options struct {
 	Measure     plan.Micros
 	Trace       *plan.Trace
 	Classes     bool
+	Every       plan.Micros
 }
 
 // Run runs one replication.

@@ -214,23 +214,42 @@ func (e *Engine) lacking(n *node, i int) *link {
 	if i > 0 {
 		in = s.also[i-1]
 	}
-	if s.phase == idle && (in.link.arrived < in.takes || in.link == s.start && !e.mayStart(s)) {
+	if s.phase == idle && (in.link.arrived < in.takes || in.link == s.start && in.link.arrived < s.plan.Start && !e.mayStart(s)) {
 		return in.link
 	}
 	return nil
 }
 
-// onlyFor says that all whom a node waits for are in the set: for one of its
-// inputs all who could bring it, and for room all who could make it.
+// onlyFor says that all whom a node waits for are in the set: all who could bring
+// an input that it lacks, and for room all who could make it.
 func (e *Engine) onlyFor(k int, stuck set) bool {
 	n := &e.nodes[k]
 	if !e.lacks(n) {
 		return len(n.outs) > 0 && e.noMoreRoom(n, stuck)
 	}
+	all := true
 	for i := range n.inputs() {
 		l := e.lacking(n, i)
-		if l != nil && l.moving.size == 0 && allIn(l.plan.Feeders, stuck) {
-			return e.hasRoom(n) || e.noMoreRoom(n, stuck)
+		if l == nil {
+			continue
+		}
+		if l.moving.size > 0 || !allIn(l.plan.Feeders, stuck) {
+			all = false
+		} else if !e.atTheDoor(l) {
+			return true // nobody has anything for it
+		}
+	}
+	// Pieces at the door pass straight through as soon as the other inputs are there, and room.
+	return all && (e.hasRoom(n) || e.noMoreRoom(n, stuck))
+}
+
+// atTheDoor says that a feeder of a link holds finished pieces.
+func (e *Engine) atTheDoor(l *link) bool {
+	for _, k := range l.plan.Feeders {
+		n := &e.nodes[k]
+		if n.station != nil && n.station.phase == holding ||
+			n.station == nil && (n.link.arrived > 0 || e.atTheDoor(n.link)) {
+			return true
 		}
 	}
 	return false

@@ -5,7 +5,7 @@ import "tuckline/sim/internal/plan"
 // reset makes everything new and empty for one replication.
 func (e *Engine) reset(o Options) *plan.Record {
 	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
-	e.edge, e.ended, e.trace = e.t0, false, o.Trace
+	e.edge, e.every, e.ended, e.trace = e.t0, o.Every, false, o.Trace
 	e.atWork, e.running, e.allMark, e.asked, e.watched = 0, 0, 0, true, false
 	e.fresh, e.begins = e.fresh[:0], e.begins[:0]
 	e.rec = newRecord(e.plan, o)
@@ -107,17 +107,45 @@ func newRecord(p *plan.Plan, o Options) *plan.Record {
 // cross passes the next edge of the window: everything that lasts is cut there.
 func (e *Engine) cross() {
 	e.now = e.edge
-	e.flush()
-	if e.edge == e.t0 {
+	switch {
+	case e.edge == e.t0:
+		e.flush()
 		e.clearCounts()
 		e.atEdge(0)
-		e.edge = e.t1
-		if e.t0 < e.t1 {
-			return
-		}
+	case e.every > 0 && (e.edge-e.t0)%e.every == 0:
+		e.sample()
 	}
+	if e.edge < e.t1 {
+		e.edge = e.nextEdge()
+		return
+	}
+	e.flush()
 	e.atEdge(1)
 	e.finish()
+}
+
+// nextEdge is the end of the interval under way, or of the window.
+func (e *Engine) nextEdge() plan.Micros {
+	if e.every > 0 {
+		return min(e.edge+e.every, e.t1)
+	}
+	return e.t1
+}
+
+// sample notes what each station has passed in the interval that ends.
+func (e *Engine) sample() {
+	passed := make([]int64, len(e.rec.Stations))
+	for i := range e.stations {
+		for _, m := range e.stations[i].plan.Members {
+			passed[m.Declared] = e.stations[i].rec.Passed
+		}
+	}
+	for _, before := range e.rec.Series {
+		for i := range passed {
+			passed[i] -= before[i]
+		}
+	}
+	e.rec.Series = append(e.rec.Series, passed)
 }
 
 // flush counts all that lasts up to now.

@@ -61,6 +61,9 @@ type Record struct {
 	Crews    []CrewRecord
 	// AllRunning is the time in which all stations run at once.
 	AllRunning Micros
+	// Series has the pieces that each station has passed in each full interval of the window, by
+	// interval and station; nil unless asked for.
+	Series [][]int64 `json:",omitempty"`
 	// Events is the number of events of the whole replication.
 	Events int64
 }
