@@ -38,12 +38,13 @@ func byT(mean, sd float64, n int, confidence float64) Interval {
 	if n < 2 {
 		return Interval{Mean: mean, Low: mean, High: mean, N: n}
 	}
-	half := tQuantile(n-1, (1+confidence)/2) * sd / math.Sqrt(float64(n))
+	half := StudentQuantile(n-1, (1+confidence)/2) * sd / math.Sqrt(float64(n))
 	return Interval{Mean: mean, Low: mean - half, High: mean + half, SD: sd, N: n}
 }
 
-// tQuantile is the quantile of Student's t with the given degrees of freedom.
-func tQuantile(degrees int, p float64) float64 {
+// StudentQuantile is the quantile of Student's t with the given degrees of freedom
+// (at least 1), for 0 < p < 1.
+func StudentQuantile(degrees int, p float64) float64 {
 	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(degrees)}.Quantile(p)
 }
 

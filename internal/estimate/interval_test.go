@@ -103,7 +103,7 @@ func TestStudentTable(t *testing.T) {
 		degrees int
 		p, want float64
 	}{{9, 0.95, 1.833}, {4, 0.95, 2.132}, {1, 0.975, 12.706}, {120, 0.995, 2.617}, {9, 0.975, 2.262}} {
-		near(t, "t", tQuantile(c.degrees, c.p), c.want, 0.0006)
+		near(t, "t", StudentQuantile(c.degrees, c.p), c.want, 0.0006)
 	}
 }
 

@@ -14,7 +14,7 @@ func Needed(now Interval, halfWidth, confidence float64) int {
 		return 0
 	}
 	enough := func(n int) bool {
-		return tQuantile(n-1, (1+confidence)/2)*now.SD/math.Sqrt(float64(n)) <= halfWidth
+		return StudentQuantile(n-1, (1+confidence)/2)*now.SD/math.Sqrt(float64(n)) <= halfWidth
 	}
 	if enough(now.N) {
 		return now.N

@@ -47,14 +47,14 @@ func TestRatioAgainstFieller(t *testing.T) {
 	tolerance := (high - low) / 2 / 5
 	near(t, "low", got.Low, low, tolerance)
 	near(t, "high", got.High, high, tolerance)
-	near(t, "delta method", got.SD*tQuantile(n-1, 0.975)/math.Sqrt(n), (high-low)/2, tolerance)
+	near(t, "delta method", got.SD*StudentQuantile(n-1, 0.975)/math.Sqrt(n), (high-low)/2, tolerance)
 }
 
 func fieller(part, whole []float64, confidence float64) (low, high float64) {
 	n := float64(len(part))
 	a, b := stat.Mean(part, nil), stat.Mean(whole, nil)
 	saa, sbb, sab := stat.Variance(part, nil)/n, stat.Variance(whole, nil)/n, stat.Covariance(part, whole, nil)/n
-	t2 := math.Pow(tQuantile(len(part)-1, (1+confidence)/2), 2)
+	t2 := math.Pow(StudentQuantile(len(part)-1, (1+confidence)/2), 2)
 	// (a − ρb)² = t² (saa − 2ρ sab + ρ² sbb), a quadratic in ρ.
 	p, q, r := b*b-t2*sbb, a*b-t2*sab, a*a-t2*saa
 	root := math.Sqrt(q*q - p*r)
