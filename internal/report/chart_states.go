@@ -1,8 +1,10 @@
 package report
 
 import (
+	"cmp"
 	"html/template"
 	"math"
+	"slices"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -27,19 +29,50 @@ func statesSection(s *subject) (*section, error) {
 	}, nil
 }
 
-func statesHeading(limiting result.Station) string {
-	var worst stateLook
+// statesHeading says how the stations that limit the line spend their time, on
+// average of them, and what takes the largest part of the rest: all that the
+// intervals do not tell apart.
+func statesHeading(limiting []result.Station) string {
+	type part struct {
+		look  stateLook
+		share result.Estimate
+	}
+	var parts []part
 	for _, l := range looks[1:] {
-		if share := l.of(limiting.States).Mean; share > 0 && (worst.of == nil || share > worst.of(limiting.States).Mean) {
-			worst = l
+		if share := meanShare(limiting, l.of); share.Mean > 0 {
+			parts = append(parts, part{l, share})
 		}
 	}
-	f := facts{"Station": limiting.Name, "Running": percentWords(limiting.States.Running.Mean)}
-	if worst.of == nil {
+	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	f := facts{
+		"Station": listed(stationsOf(limiting)), "One": len(limiting) == 1,
+		"Running": percentWords(meanShare(limiting, looks[0].of).Mean), "States": len(parts),
+	}
+	var largest []string
+	for _, one := range parts {
+		if one.share.High >= parts[0].share.Low {
+			largest = append(largest, say("states.part", facts{"State": one.look.Word(), "Share": percentWords(one.share.Mean)}))
+			f["Only"] = one.look.Word()
+		}
+	}
+	if len(parts) == 0 {
 		return say("states.heading.full", f)
 	}
-	f["State"], f["Lost"] = worst.Word(), percentWords(worst.of(limiting.States).Mean)
+	f["Largest"], f["N"] = listed(largest), len(largest)
 	return say("states.heading", f)
+}
+
+// meanShare is a share on average of some stations; its interval is rather too wide than too narrow.
+func meanShare(stations []result.Station, of func(result.States) result.Estimate) result.Estimate {
+	var mean result.Estimate
+	for _, s := range stations {
+		one := of(s.States)
+		mean.Mean += one.Mean / float64(len(stations))
+		mean.Low += one.Low / float64(len(stations))
+		mean.High += one.High / float64(len(stations))
+		mean.N = one.N
+	}
+	return mean
 }
 
 // labelFrom is the share, in percent, from which a bar has room for its number.

@@ -31,15 +31,15 @@ func timelineSection(s *subject) (*section, error) {
 }
 
 func (s *subject) timelineHeading() string {
-	limiting, longest, n := s.limiting().Name, sim.Micros(0), 0
+	limiting, longest, n := stationsOf(s.limiting()), sim.Micros(0), 0
 	for _, stop := range s.tracedStops() {
-		if s.Results.Stations[stop.Station].Name == limiting {
+		if slices.Contains(limiting, s.Results.Stations[stop.Station].Name) {
 			n++
 			longest = max(longest, stop.Done-stop.Begin)
 		}
 	}
 	return say("timeline.heading", facts{
-		"Window": s.Window.One, "Part": s.tracedPart(), "Station": limiting, "N": n, "Longest": minutesWords(longest),
+		"Window": s.Window.One, "Part": s.tracedPart(), "Station": listed(limiting), "One": len(limiting) == 1, "N": n, "Longest": minutesWords(longest),
 	})
 }
 

@@ -11,11 +11,7 @@ import (
 
 // waitsSection shows how long each station waits for pieces and for room.
 func waitsSection(s *subject) (*section, error) {
-	limiting := s.limiting()
-	heading := say("waits.heading", facts{
-		"Station": limiting.Name,
-		"Starved": percentWords(limiting.States.Starved.Mean), "Blocked": percentWords(limiting.States.Blocked.Mean),
-	})
+	heading := s.waitsHeading()
 	option, err := s.waitsOption(described(heading))
 	if err != nil {
 		return nil, err
@@ -25,6 +21,15 @@ func waitsSection(s *subject) (*section, error) {
 		Charts: []chart{{"waits", 90 + 38*len(s.Results.Stations), option}},
 		Table:  s.waitsTable(heading),
 	}, nil
+}
+
+func (s *subject) waitsHeading() string {
+	limiting := s.limiting()
+	share := func(l stateLook) string { return percentWords(meanShare(limiting, l.of).Mean) }
+	return say("waits.heading", facts{
+		"Station": listed(stationsOf(limiting)), "One": len(limiting) == 1,
+		"Starved": share(waiting[0]), "Blocked": share(waiting[1]),
+	})
 }
 
 // waiting are the two states that come from neighbours.

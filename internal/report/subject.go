@@ -31,18 +31,22 @@ func (s *subject) constraints() []result.Station {
 	return all
 }
 
-// limiting is the first of them: the station that headings speak of.
-func (s *subject) limiting() result.Station {
+// limiting are the stations that headings speak of: those that limit the line,
+// or the first where none does.
+func (s *subject) limiting() []result.Station {
 	if all := s.constraints(); len(all) > 0 {
-		return all[0]
+		return all
 	}
-	return s.Results.Stations[0]
+	return s.Results.Stations[:1]
 }
 
 // stationNames are in the order of the scenario.
-func (s *subject) stationNames() []string {
-	all := make([]string, len(s.Results.Stations))
-	for i, station := range s.Results.Stations {
+func (s *subject) stationNames() []string { return stationsOf(s.Results.Stations) }
+
+// stationsOf are the names of stations.
+func stationsOf(stations []result.Station) []string {
+	all := make([]string, len(stations))
+	for i, station := range stations {
 		all[i] = station.Name
 	}
 	return all
