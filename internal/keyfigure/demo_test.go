@@ -102,10 +102,20 @@ func (b *build) brackwaterEnd() {
 func (b *build) cartoner(takes int64, rejects float64, causes []sim.Stop, from string, blanks, leaflets []int64, set, top float64) {
 	line := sim.Station{
 		Name: "cartoner", From: from, Takes: takes, Gives: 1, RejectShare: rejects, Stops: causes,
-		Steps: []sim.SpeedStep{{From: 360, BackAt: 288, Cycle: sim.Micros(minutes(1)/top + 0.5)}},
+		Steps: []sim.SpeedStep{{From: b.holds(from) / 2, BackAt: b.holds(from) * 2 / 5, Cycle: sim.Micros(minutes(1)/top + 0.5)}},
 	}
 	people := scenario.Station{TakesUnit: "blisters", GivesUnit: "cartons"}
 	stock(&line, &people, "magazine", "carton blanks", "blanks", blanks[0], 1, 500, blanks[1], 0.7)
 	stock(&line, &people, "magazine", "leaflets", "leaflets", leaflets[0], 1, 400, leaflets[1], 0.5)
 	b.station(line, people, set, top)
+}
+
+// holds is how much a store of the line holds.
+func (b *build) holds(name string) int64 {
+	for _, buffer := range b.Line.Buffers {
+		if buffer.Name == name {
+			return buffer.Holds
+		}
+	}
+	return 0
 }

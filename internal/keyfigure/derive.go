@@ -30,6 +30,7 @@ func Derive(s *scenario.Scenario) Figures {
 	joinStops(line, out.Stations)
 	out.Warnings = slices.Clone(s.Warnings)
 	out.addPlaces(f, s.Buffers)
+	out.addSteps(line)
 	out.Way = newWay(f, out.Places)
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)

@@ -42,6 +42,7 @@ type Station struct {
 	AtMost    Rate
 	Stops     []Stop
 	Materials []Material
+	Steps     []Step
 	// WebSpeed is in m/min at set speed, 0 without a web.
 	WebSpeed float64
 	// Dwell is nil without a sealing share.

@@ -72,6 +72,11 @@ func (l *list) station(s *Station, unit string) {
 		l.add("effective rate at the count", s.Effective.Answer, unit+"/min")
 		l.add("at most at the count", s.AtMost.Answer, unit+"/min")
 	}
+	for i := range s.Steps {
+		step := &s.Steps[i]
+		l.add("speed step to "+number(step.Cycles)+" cycles/min from", float64(step.From), step.Unit+" in "+step.Place)
+		l.add("speed step back at", float64(step.BackAt), step.Unit+" in "+step.Place)
+	}
 	l.add("effective rate", s.Effective.Pieces, s.GivesUnit+"/min")
 	l.share("efficiency alone", s.Alone)
 	if len(s.JoinedWith) > 0 {

@@ -24,6 +24,9 @@ func (f *Figures) lines(e Entry) []item {
 
 func (s *Station) lines(unit string) []item {
 	out := []item{{"speed", s.speedText(unit)}}
+	for i := range s.Steps {
+		out = append(out, item{"speed step", s.Steps[i].text()})
+	}
 	if s.GroupSeconds > 0 {
 		out = append(out, item{"longer cycles", fmt.Sprintf("add %s s to the mean cycle", number(s.GroupSeconds))})
 	}

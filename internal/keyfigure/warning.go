@@ -14,6 +14,7 @@ func (f *Figures) warn() []string {
 			all = append(all, fmt.Sprintf("The top speed of %s, %s cycles/min, is used by no speed step: in the runs it stays at %s.",
 				s.Name, number(s.Top.Cycles), number(s.Fastest.Cycles)))
 		}
+		all = append(all, s.alwaysOn()...)
 		if s.PerPiece == 0 {
 			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, either(f.CountedAfter), f.Unit))
 		}
