@@ -29,6 +29,7 @@ func Compile(line Line) (*Model, error) {
 		return nil, c.problems
 	}
 	c.sizes()
+	c.checkAssembly()
 	if len(c.problems) > 0 {
 		return nil, c.problems
 	}

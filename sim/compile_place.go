@@ -11,12 +11,15 @@ import (
 func (c *compiler) sizes() {
 	for i := range c.places {
 		p := &c.places[i]
-		p.From, p.To = slices.Clone(c.feeders[i]), c.byTurn(c.takers[i])
+		p.From, p.To = c.feedersOf(i), c.byTurn(c.takers[i])
 		slices.Sort(p.From)
 		least := c.leastCapacity(i)
 		switch {
 		case p.HandOver || p.Capacity == Smallest:
 			p.Capacity = max(least, c.collating(i))
+			if c.assembled(i) {
+				p.Capacity = max(p.Capacity, c.without(i))
+			}
 		case p.Capacity != Unlimited && p.Capacity < least:
 			c.fault(p.Name+".holds", "%d places can lock the line: %s needs at least %d", p.Capacity, c.why(i), least)
 		}
@@ -24,6 +27,17 @@ func (c *compiler) sizes() {
 			c.fault("run.at start."+p.Name, "%d pieces do not fit into %d places", at, p.Capacity)
 		}
 	}
+}
+
+// feedersOf names the neighbours that feed a place: of a unit the last member.
+func (c *compiler) feedersOf(link int) []string {
+	names := slices.Clone(c.feeders[link])
+	for i, name := range names {
+		if u, isStation := c.nodes[name]; isStation {
+			names[i] = c.units[u].last()
+		}
+	}
+	return names
 }
 
 // atStart is the level of a buffer at time 0.
@@ -34,18 +48,53 @@ func (c *compiler) atStart(link int) int64 {
 	return c.line.Buffers[link].AtStart
 }
 
+// without is the number of places that cannot lock even if no piece passes straight through.
+func (c *compiler) without(link int) int64 {
+	gives, takes := c.most(link)
+	return gives + takes - 1
+}
+
+// assembled says that a taker needs other input beside that of this place.
+func (c *compiler) assembled(link int) bool {
+	return slices.ContainsFunc(c.takers[link], func(name string) bool {
+		i, isStation := c.nodes[name]
+		return isStation && len(c.from[i]) > 1
+	})
+}
+
+// checkAssembly refuses an assembling station with several inputs that rely on pieces passing
+// straight through: each could wait for the other.
+func (c *compiler) checkAssembly() {
+	for i := range c.units {
+		relies := ""
+		for _, link := range c.from[i] {
+			p := &c.places[link]
+			if len(c.from[i]) < 2 || p.Capacity == Unlimited || p.Capacity >= c.without(link) {
+				continue
+			}
+			if relies != "" {
+				c.fault(p.Name+".holds", "%d places can lock the line: %q also takes from %q, and each may wait for the other; of the two one needs at least %d",
+					p.Capacity, c.units[i].Name, relies, c.without(link))
+			}
+			relies = p.Name
+		}
+	}
+}
+
 // makeLinks writes the places as links of the plan.
 func (c *compiler) makeLinks() {
 	for i := range c.places {
 		p := &c.places[i]
 		link := plan.Link{
 			Name: p.Name, Capacity: p.Capacity, Transit: p.Transit, AtStart: c.atStart(i), First: plan.None,
-			Gives: c.gives(p.From[0]), Takes: c.leastTake(i),
+			Gives: c.gives(slices.Min(c.feeders[i])), Takes: c.leastTake(i), // the first by name
 		}
 		if p.Capacity == Unlimited {
 			link.Capacity = plan.NoLimit
 		}
-		for _, name := range p.From {
+		feeders := slices.Clone(c.feeders[i])
+		slices.Sort(feeders)
+		for _, name := range feeders {
 			link.Feeders = append(link.Feeders, c.nodeOf(name))
 		}
 		for _, name := range p.To {

@@ -140,7 +140,10 @@ func (e *Engine) startTaker(n *node) {
 		return
 	}
 	e.touched.add(s.index)
-	if !s.plan.BlocksBefore || e.reserve(s) {
+	switch {
+	case !e.up(s):
+		e.loadNow(s)
+	case !s.plan.BlocksBefore || e.reserve(s):
 		e.startCycle(s)
 	}
 }
@@ -275,9 +278,13 @@ func (e *Engine) begin(s *station, level int64) {
 // load lets a station that is stopped take its input; it works when the stop is over.
 func (e *Engine) load(s *station) {
 	if e.inputThere(s) {
-		s.loadedAt = e.takeInput(s)
-		s.phase = loaded
+		e.loadNow(s)
 	}
+}
+
+func (e *Engine) loadNow(s *station) {
+	s.loadedAt = e.takeInput(s)
+	s.phase = loaded
 }
 
 // pause is the time since the last work of a station, 0 before the first.
