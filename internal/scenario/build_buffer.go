@@ -2,6 +2,7 @@ package scenario
 
 import (
 	"math"
+	"slices"
 
 	"tuckline/sim"
 )
@@ -21,6 +22,7 @@ func (b *resolver) conveyor(e *entryWords) {
 		buffer.Transit = micros(w.Length.value / w.Speed.value * 1e6)
 	}
 	buffer.AtStart = b.atStart(name, buffer.Holds)
+	buffer.Turns = b.turns(name, &w.Turns)
 	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
 	b.s.Buffers = append(b.s.Buffers, Buffer{
 		Unit: b.unit(name), Length: micrometres(w.Length), Pitch: micrometres(w.Pitch), Speed: w.Speed.value,
@@ -35,6 +37,7 @@ func (b *resolver) buffer(e *entryWords) {
 		Name: name, From: b.flow.feeders[name], Holds: int64(w.Holds.value), Transit: micros(w.Transit.value),
 	}
 	buffer.AtStart = b.atStart(name, buffer.Holds)
+	buffer.Turns = b.turns(name, &w.Turns)
 	if !b.flow.lapsed[name] {
 		b.levels(&buffer, &w.Levels)
 	}
@@ -55,6 +58,23 @@ func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 	if w.RestartUpstream.given() {
 		buffer.Restart = sim.Level{On: true, Level: b.pieces(&w.RestartUpstream, buffer.Holds)}
 	}
+	if w.StartDownstream.given() {
+		buffer.Start = sim.Level{On: true, Level: b.pieces(&w.StartDownstream, buffer.Holds)}
+	}
+}
+
+// turns is who of the feeders of a place goes first.
+func (b *resolver) turns(name string, w *turnsWords) sim.Turns {
+	first := instead(w.first, b.flow.fedBy)
+	feeders := b.flow.feeders[name]
+	switch {
+	case first == "" || slices.Contains(feeders, first):
+	case slices.Contains(b.flow.takers[name], first):
+		b.complain(w.at, "%q takes from %q; turns is about those that feed it. Who takes first is said by priority at the stations behind it", first, name)
+	default:
+		b.noSuchName(w.at, first, "feeder of "+name, feeders)
+	}
+	return sim.Turns{Alternate: w.alternate, First: first}
 }
 
 // pieces is a level in pieces; a percentage is of the places of the buffer itself.
@@ -110,6 +130,9 @@ func (b *resolver) readsLapsed(station string) bool {
 		return true
 	}
 	w := b.flow.byName[station].station
+	if len(w.Takes.inputs) > 0 {
+		return b.flow.lapsed[w.Takes.inputs[0].name]
+	}
 	if w.From.given() {
 		return len(w.From.names) == 1 && b.flow.lapsed[w.From.names[0].value]
 	}

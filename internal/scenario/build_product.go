@@ -54,17 +54,16 @@ func (b *resolver) packed(these, those string, said whole) {
 		return
 	}
 	for i := range b.s.Line.Stations {
-		station, extra := &b.s.Line.Stations[i], &b.s.Stations[i]
-		if !quantity.SameUnit(extra.TakesUnit, these) || !quantity.SameUnit(extra.GivesUnit, those) {
+		station := &b.s.Line.Stations[i]
+		w := b.flow.byName[station.Name].station
+		if !quantity.SameUnit(b.s.Stations[i].GivesUnit, those) || !w.Takes.given() || !w.Gives.given() {
 			continue
 		}
-		if w := b.flow.byName[station.Name].station; !w.Takes.given() || !w.Gives.given() {
-			continue
-		}
-		if station.Takes != int64(said.value)*station.Gives {
-			w := b.flow.byName[station.Name].station
-			b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %s and gives %s",
-				int64(said.value), these, those, station.Name, w.Takes.text(), w.Gives.text())
+		for k, takes := range w.Takes.counts() {
+			if quantity.SameUnit(b.unit(inPortOf(station.Name, k)), these) && takes.pieces() != int64(said.value)*station.Gives {
+				b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %s and gives %s",
+					int64(said.value), these, those, station.Name, takes.text(), w.Gives.text())
+			}
 		}
 	}
 }

@@ -10,6 +10,7 @@ import (
 const (
 	usualMeasure      = 8 * sim.Hour
 	usualReplications = 40
+	usualAtMost       = 400
 	usualConfidence   = 0.95
 	usualSeed         = 1
 )
@@ -18,14 +19,21 @@ const (
 func (b *resolver) run() {
 	w := &b.words.Run
 	run := Run{
-		WarmUp: micros(w.WarmUp.value), Measure: usualMeasure,
+		WarmUp: micros(w.WarmUp.value), AutoWarmUp: w.WarmUp.auto, Measure: usualMeasure,
 		Replications: usualReplications, Confidence: usualConfidence, Seed: usualSeed,
 	}
 	if w.Measure.given() {
 		run.Measure = micros(w.Measure.value)
 	}
-	if w.Replications.given() {
-		run.Replications = int(w.Replications.value)
+	switch n := &w.Replications; {
+	case n.HalfWidth.given():
+		run.HalfWidth, run.AtMost = n.HalfWidth.value, usualAtMost
+		if n.AtMost.given() {
+			run.AtMost = int(n.AtMost.value)
+		}
+		run.Replications = run.AtMost
+	case n.number.given():
+		run.Replications = int(n.number.value)
 	}
 	if w.Confidence.given() {
 		run.Confidence = w.Confidence.value

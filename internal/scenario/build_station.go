@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"tuckline/internal/quantity"
 	"tuckline/sim"
 )
 
@@ -18,6 +17,9 @@ func (b *resolver) station(e *entryWords) {
 		Cycle: w.Cycle.law.law, Group: sim.Group{Every: int64(w.Group.Every.value), Adds: micros(w.Group.Adds.value)},
 		Ramp: micros(w.Ramp.value), BlocksBefore: w.Blocks.value != "", RejectShare: w.Rejects.value,
 		AfterStop: scrapRules(w.AfterStop.list), AfterStandstill: scrapRules(w.AfterStandstill.list),
+		Also: b.also(name, &w.Takes), Sends: sim.Sends{To: b.sendsOf(w), Rule: sendRules[w.Sends.Rule.value]},
+		Priority: int(w.Priority.value), Coupled: w.Coupled.value, RandomAs: w.RandomNumbersAs.value,
+		LoadsWhileStopped: w.Loads.value != "",
 	}
 	b.law(w.Cycle.law)
 	extra := Station{
@@ -55,44 +57,34 @@ func (b *resolver) feeder(name string) string {
 	return ""
 }
 
+// also are the further places that a station takes from.
+func (b *resolver) also(name string, w *takesWords) []sim.Input {
+	feeders := b.flow.feeders[name]
+	if len(feeders) != len(w.inputs) {
+		return nil // a name was wrong, or there is one place only
+	}
+	var also []sim.Input
+	for k := 1; k < len(feeders); k++ {
+		also = append(also, sim.Input{From: feeders[k], Takes: max(1, w.inputs[k].pieces())})
+	}
+	return also
+}
+
 // law notes a law for the hash.
 func (b *resolver) law(l law) { b.s.laws = append(b.s.laws, l.path+": "+l.canon) }
 
 func scrapRules(words []scrapWords) []sim.ScrapRule {
 	var rules []sim.ScrapRule
 	for _, w := range words {
-		rules = append(rules, sim.ScrapRule{LongerThan: micros(w.IfLongerThan.value), Cycles: int64(w.Scrap.value)})
+		rule := sim.ScrapRule{LongerThan: micros(w.IfLongerThan.value)}
+		if w.Scrap.inTime {
+			rule.Lasts = micros(w.Scrap.value)
+		} else {
+			rule.Cycles = int64(w.Scrap.value)
+		}
+		rules = append(rules, rule)
 	}
 	return rules
-}
-
-// stop makes one cause of stops.
-func (b *resolver) stop(w *stationWords, e *entry[stopWords], gives string) sim.Stop {
-	s := &e.value
-	stop := sim.Stop{
-		Name: e.name, Every: s.Every.law.law, Lasts: s.Lasts.law.law, Clock: clocks[s.Every.age.clock],
-		Class: classOf(s.Class.value), Crew: b.work(&s.Crew, int(s.Priority.value)), RateFactor: w.StopRateFactor.value,
-	}
-	b.law(s.Every.law)
-	b.law(s.Lasts.law)
-	if unit := s.Every.age.pieces; s.Every.age.clock == quantity.Pieces && !quantity.SameUnit(unit, gives) {
-		b.complain(s.Every.at, "the stop counts %s, but %q gives %s; write %s or cycles", quantity.Plural(unit), w.Name.value, gives, gives)
-	}
-	return stop
-}
-
-var clocks = map[quantity.Clock]sim.Clock{
-	quantity.Cycles: sim.CycleClock, quantity.Pieces: sim.PieceClock,
-	quantity.Running: sim.RunningClock, quantity.Calendar: sim.CalendarClock,
-}
-
-func classOf(word string) sim.Class {
-	for class := sim.Minor; class <= sim.External; class++ {
-		if class.String() == word {
-			return class
-		}
-	}
-	return sim.Minor
 }
 
 // checkCauses refuses a stop and a material of the same name: reports list them together.
@@ -118,38 +110,6 @@ func (b *resolver) checkWeb(w *stationWords, gives int64) {
 			b.complain(use.at, "a cycle draws one index, %s, but here %s of %s", w.Web.Index.text(), use.text(), m.name)
 		}
 	}
-}
-
-// stopsWith checks the names after stops with:.
-func (b *resolver) stopsWith() {
-	for i := range b.s.Line.Stations {
-		station := &b.s.Line.Stations[i]
-		w := &b.flow.byName[station.Name].station.StopsWith
-		if !w.given() {
-			continue
-		}
-		other, found := b.flow.byName[w.value]
-		switch {
-		case w.value == station.Name:
-			b.complain(w.at, "%q always stops with itself; name another station, or leave the key out", w.value)
-		case found && other.station == nil:
-			b.complain(w.at, "%q is not a station", w.value)
-		case !found:
-			b.noSuchName(w.at, w.value, "station", b.stationNames(station.Name))
-		default:
-			station.StopsWith = w.value
-		}
-	}
-}
-
-func (b *resolver) stationNames(but string) []string {
-	var names []string
-	for i := range b.s.Line.Stations {
-		if name := b.s.Line.Stations[i].Name; name != but {
-			names = append(names, name)
-		}
-	}
-	return names
 }
 
 // micros rounds to whole microseconds.

@@ -1,7 +1,6 @@
 package scenario
 
 import (
-	"errors"
 	"fmt"
 	"reflect"
 	"strings"
@@ -70,9 +69,6 @@ func parseCycles(text string) (float64, error) {
 		err = fmt.Errorf("%q has no unit; write %[1]s cycles", text)
 	case err == nil && !quantity.SameUnit(pieces.Unit, "cycles"):
 		err = fmt.Errorf("%q is not in cycles; write it as 8 cycles", text)
-	}
-	if _, bad := quantity.Duration(text); bad == nil { // 30 s
-		err = errors.New("scrap in time is a part of the format that this version does not know yet; write it in cycles, as 8 cycles")
 	}
 	return float64(pieces.N), err
 }

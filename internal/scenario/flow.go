@@ -14,8 +14,12 @@ type flow struct {
 	byName  map[string]*entryWords
 	// feeders are the names that feed an entry; none means supply. takers are the other way round.
 	feeders, takers map[string][]string
-	// lapsed are buffers of no places: their levels do not count.
-	lapsed map[string]bool
+	// lapsed are buffers of no places: their levels do not count. Of those that are gone
+	// fedBy has what takes the place of its name for who takes from it, takenBy for who feeds it.
+	lapsed         map[string]bool
+	fedBy, takenBy map[string]string
+	// unclear says that a name after from or takes was wrong.
+	unclear bool
 }
 
 // findFlow follows the list and every from:.
@@ -24,6 +28,7 @@ func (b *resolver) findFlow() {
 	b.flow = flow{
 		entries: all, byName: map[string]*entryWords{},
 		feeders: map[string][]string{}, takers: map[string][]string{}, lapsed: map[string]bool{},
+		fedBy: map[string]string{}, takenBy: map[string]string{},
 	}
 	for _, e := range all {
 		b.flow.byName[e.name.value] = e
@@ -32,6 +37,7 @@ func (b *resolver) findFlow() {
 		b.flow.feeders[e.name.value] = b.feedersOf(e, i)
 	}
 	b.findTakers()
+	b.checkSends()
 	b.dropEmpty()
 	b.checkFlow()
 }
@@ -49,6 +55,10 @@ func (e *entryWords) from() *fromWords {
 // feedersOf names what feeds an entry: what from: says, or the entry above.
 func (b *resolver) feedersOf(e *entryWords, i int) []string {
 	from := e.from()
+	if e.station != nil && len(e.station.Takes.inputs) > 0 {
+		return b.assembled(e)
+	}
+	senders := b.senders(e)
 	switch {
 	case from.supply && e.station == nil:
 		b.complain(from.at, "only a station can have supply; %q is fed by the stations that stand before it", e.name.value)
@@ -57,44 +67,14 @@ func (b *resolver) feedersOf(e *entryWords, i int) []string {
 		return nil
 	case from.given():
 		return b.named(e, from)
+	case len(senders) > 0:
+		return senders
 	case i > 0:
 		return []string{b.words.Line.entries[i-1].name.value}
 	case e.station == nil:
 		b.complain(e.name.at, "nothing feeds %q; the first entry of a line is a station", e.name.value)
 	}
 	return nil
-}
-
-// named checks the names after from:.
-func (b *resolver) named(e *entryWords, from *fromWords) []string {
-	if len(from.names) > 1 && e.station != nil {
-		b.complain(from.at, "a station takes from one place; put a buffer before it and write the list there: from: [A, B] is a merge")
-		return nil
-	}
-	var names []string
-	for _, one := range from.names {
-		switch _, found := b.flow.byName[one.value]; {
-		case one.value == e.name.value:
-			b.complain(one.at, "%q feeds itself", one.value)
-		case one.value == "supply":
-			b.complain(one.at, "supply is not one of several feeders; only a station has from: supply")
-		case !found:
-			b.noSuchName(one.at, one.value, "entry of the line", b.otherNames(e.name.value))
-		default:
-			names = append(names, one.value)
-		}
-	}
-	return names
-}
-
-func (b *resolver) otherNames(own string) []string {
-	var names []string
-	for _, e := range b.words.Line.entries {
-		if e.name.value != own {
-			names = append(names, e.name.value)
-		}
-	}
-	return names
 }
 
 func (b *resolver) findTakers() {
@@ -123,10 +103,22 @@ func (b *resolver) dropEmpty() {
 		for _, taker := range b.flow.takers[name] {
 			list := b.flow.feeders[taker]
 			list[slices.Index(list, name)] = feeders[0]
+			b.flow.takenBy[name] = taker
 		}
+		b.flow.fedBy[name] = feeders[0]
 		b.flow.entries = slices.DeleteFunc(slices.Clone(b.flow.entries), func(other *entryWords) bool { return other == e })
 		b.findTakers()
 	}
+}
+
+// instead is what stands for a name that may be gone.
+func instead(name string, gone map[string]string) string {
+	for range gone {
+		if next, is := gone[name]; is {
+			name = next
+		}
+	}
+	return name
 }
 
 // read says that nothing was wrong with a value.
@@ -143,9 +135,12 @@ func (b *resolver) checkFlow() {
 		if len(takers) == 0 && e.station == nil && !b.wrongFrom() {
 			b.complain(e.name.at, "nobody takes from %q, so that it fills up and stops the line; leave it out: what the last station gives leaves the line", name)
 		}
+		if e.station != nil && len(e.station.Sends.To.list) > 0 {
+			continue // checked with what it sends to
+		}
 		if len(takers) > 1 && (e.station != nil || slices.ContainsFunc(takers, func(t string) bool { return b.flow.byName[t].station == nil })) {
 			second := b.flow.byName[takers[1]]
-			b.complain(at{second.name.node, second.name.path}, "%q already feeds %q; what it gives can go to one place only: put a buffer between, from which stations take", name, takers[0])
+			b.complain(at{second.name.node, second.name.path}, "%q already feeds %q; what it gives can go to one place only: put a buffer between, from which stations take%s", name, takers[0], orSends(e))
 		}
 	}
 	b.checkReached()
@@ -154,7 +149,7 @@ func (b *resolver) checkFlow() {
 // wrongFrom says that some from: was wrong already: whoever seems to feed
 // nobody may be what was meant there.
 func (b *resolver) wrongFrom() bool {
-	return slices.ContainsFunc(b.complaints, func(c Complaint) bool { return strings.HasSuffix(c.Path, ".from") })
+	return b.flow.unclear || slices.ContainsFunc(b.complaints, func(c Complaint) bool { return strings.HasSuffix(c.Path, ".from") })
 }
 
 // checkReached finds entries that feed each other in a ring without supply.
@@ -176,14 +171,10 @@ func (b *resolver) checkReached() {
 	}
 }
 
-// before is the buffer or conveyor that a station takes from, or nil.
+// before is the buffer or conveyor that a station takes from, the first of several, or nil.
 func (b *resolver) before(station string) *sim.Buffer {
-	feeders := b.flow.feeders[station]
-	if len(feeders) != 1 {
-		return nil
-	}
 	for i := range b.s.Line.Buffers {
-		if b.s.Line.Buffers[i].Name == feeders[0] {
+		if b.s.Line.Buffers[i].Name == b.feeder(station) {
 			return &b.s.Line.Buffers[i]
 		}
 	}

@@ -30,7 +30,11 @@ func seeds(f *testing.F) [][]byte {
 	if err != nil {
 		f.Fatal(err)
 	}
-	for _, name := range bad {
+	good, err := filepath.Glob(secondWords + "*.yaml")
+	if err != nil || len(good) < 20 {
+		f.Fatalf("%d good files: %v", len(good), err)
+	}
+	for _, name := range append(bad, good...) {
 		text, err := os.ReadFile(name)
 		if err != nil {
 			f.Fatal(err)
@@ -56,7 +60,7 @@ func FuzzRead(f *testing.F) {
 func FuzzSet(f *testing.F) {
 	for _, set := range []string{
 		"cartoner.cycle=90/min", "transfer store.holds=0", "blister machine.stops.minor stop.lasts.mean=90 s", "run.seed=7",
-		"cartoner.speed steps=[{from level: 60 %, back at: 30 %, run at: 90/min}]", "crews.operators=5", "line=[]", "a.b=c", "=", "cartoner.takes={", "title=a: b",
+		"cartoner.speed steps=[{from level: 60 %, back at: 30 %, run at: 90/min}]", "crews.operators=5", "line=[]", "a.b=c", "=", "cartoner.takes={transfer store: 3 blisters}", "run.replications.half-width=1 %", "run.warm-up=auto", "transfer store.turns=x first", "cartoner.takes={", "title=a: b",
 	} {
 		f.Add(set)
 	}

@@ -15,7 +15,7 @@ const hashDigits = 16
 // have the same hash. It is hexadecimal, 16 digits of SHA-256.
 func (s *Scenario) Hash() string {
 	run := s.Run
-	run.Replications, run.Confidence = 0, 0
+	run.Replications, run.Confidence, run.HalfWidth, run.AtMost = 0, 0, 0, 0
 	text, err := json.Marshal(struct {
 		Answer   Answer
 		Run      Run

@@ -19,7 +19,7 @@ func TestHashKnowsWhatMatters(t *testing.T) {
 		t.Errorf("the hash is %q", base)
 	}
 	for _, set := range []string{
-		"run.replications=10", "run.confidence=99 %", "title=Another", "question=Another", "project.revision=B",
+		"run.replications=10", "run.confidence=99 %", "title=Another", "question=Another", "run.replications={half-width: 2 %}", "project.revision=B",
 		"cartoner.cycle=750 ms", "transfer store.holds=720 blister", "transfer store.levels.restart upstream=504 blisters",
 	} {
 		if got := example(t, "lowmere.yaml", set).Hash(); got != base {
@@ -28,7 +28,8 @@ func TestHashKnowsWhatMatters(t *testing.T) {
 	}
 	seen := map[string]string{base: "nothing"}
 	for _, set := range []string{
-		"run.seed=1", "run.measure=9 h", "run.warm-up=3 h", "cartoner.cycle=81/min", "transfer store.holds=721 blisters",
+		"run.seed=1", "run.measure=9 h", "run.warm-up=3 h", "run.warm-up=auto", "cartoner.priority=1", "cartoner.loads=while stopped", "transfer store.levels.start downstream=30 %",
+		"tamper label.random numbers as=label", "cartoner.stops.minor stop.scraps=yes", "cartoner.stops.minor stop.renews=breakdown", "blister machine.after standstill={if longer than: 1 min, scrap: 8 s}", "cartoner.cycle=81/min", "transfer store.holds=721 blisters",
 		"blister machine.stops.minor stop.lasts.cv=0.91", "blister machine.stops.minor stop.lasts.mean=120.001 s",
 		"blister machine.stops.minor stop.every.dist=geometric", "blister machine.rejects=0.81 %", "crews.operators=4",
 		"crews.technicians.busy elsewhere.spell=21 min", "cartoner.speed steps=[]", "run.at start.transfer store=10 %",

@@ -8,29 +8,26 @@ import "slices"
 var laterWords = map[string][]string{
 	"a scenario": {"lines", "calendar", "orders", "changeover", "key figures", "agreement", "money", "from log"},
 	"a station": {
-		"random numbers as", "coupled", "loads", "checks", "inspection", "reject runs", "stop after", "reset",
+		"checks", "inspection", "reject runs", "stop after", "reset",
 		"heat recovery", "incomplete stack", "mis-picks", "lost per stop", "no-reads", "closing", "guaranteed",
-		"sends", "priority", "lanes",
+		"lanes",
 	},
 	"a speed step": {"delay"},
-	"a stop":       {"scraps", "renews"},
 	"a material":   {"change by", "web store", "splice scrap", "splice fails", "mis-picks"},
-	"a conveyor":   {"sensors", "lanes", "turns", "sends", "priority"},
+	"a conveyor":   {"sensors", "lanes"},
 	"a buffer": {
-		"sends", "turns", "priority", "leaves", "keeps", "in at most", "out at most", "surplus", "hand rate",
+		"leaves", "keeps", "in at most", "out at most", "surplus", "hand rate",
 		"stock", "returns", "stops", "lanes",
 	},
-	"levels": {"start downstream", "empty out at batch end"},
+	"levels": {"empty out at batch end"},
 	"a crew": {"walk", "response", "can also"},
-	"":       {"scraps", "renews", "delay", "from log", "guaranteed", "calendar", "money"},
+	"":       {"delay", "from log", "guaranteed", "calendar", "money"},
 }
 
 // laterAdvice says what to do in place of such a word, where leaving it out is not all.
 var laterAdvice = map[string]string{
-	"lines":            "write one of them under line:",
-	"calendar":         "leave it out; a shift or a week is the measured window of run, such as measure: 8 h",
-	"start downstream": "leave it out; the station starts as soon as it finds its pieces",
-	"coupled":          "leave it out; stops with: NAME joins their stops",
+	"lines":    "write one of them under line:",
+	"calendar": "leave it out; a shift or a week is the measured window of run, such as measure: 8 h",
 }
 
 // later refuses a word of a later version.

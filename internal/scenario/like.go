@@ -73,7 +73,8 @@ func (l *likening) model(where at, item *tree.Node, wanted string) *tree.Node {
 }
 
 // overlay lays the words of own over those of base. Groups of names are laid
-// over each other name by name; a law replaces the whole value.
+// over each other name by name; a law replaces the whole value, and so do the places
+// that an assembly takes from, with what feeds it.
 func overlay(base, own *tree.Node) *tree.Node {
 	if base.Kind != tree.Map || own.Kind != tree.Map || isLaw(own) {
 		return own
@@ -81,16 +82,29 @@ func overlay(base, own *tree.Node) *tree.Node {
 	full := *own
 	full.Entries = slices.Clone(own.Entries)
 	for i, e := range full.Entries {
-		if below, found := base.Get(e.Key.Text); found {
+		if below, found := base.Get(e.Key.Text); found && e.Key.Text != "takes" {
 			full.Entries[i].Value = overlay(below, e.Value)
 		}
 	}
 	for _, e := range base.Entries {
-		if _, found := own.Get(e.Key.Text); !found && !slices.Contains(entryKinds, e.Key.Text) && e.Key.Text != "like" {
+		if _, found := own.Get(e.Key.Text); !found && !slices.Contains(ownWords, e.Key.Text) && !feedsOtherwise(own, e) {
 			full.Entries = append(full.Entries, e)
 		}
 	}
 	return &full
+}
+
+// ownWords are those that an entry never copies.
+var ownWords = append([]string{"like", "random numbers as"}, entryKinds...)
+
+// feedsOtherwise says that an entry of the copied one is about feeders, while own says
+// itself what feeds it.
+func feedsOtherwise(own *tree.Node, e tree.Entry) bool {
+	if e.Key.Text == "from" {
+		takes, found := own.Get("takes")
+		return found && takes.Kind == tree.Map && !hasKey(takes, "likely")
+	}
+	return e.Key.Text == "takes" && e.Value.Kind == tree.Map && !hasKey(e.Value, "likely") && hasKey(own, "from")
 }
 
 func isLaw(n *tree.Node) bool {

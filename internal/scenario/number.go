@@ -21,10 +21,6 @@ type parser func(text string) (float64, error)
 
 // readNumber reads a number, or {likely, low, high} in its place.
 func (r *reader) readNumber(into *number, n *tree.Node, tag reflect.StructTag, parse parser) {
-	if later := tag.Get("latergroup"); later != "" && n.Kind == tree.Map && !hasKey(n, "likely") {
-		r.complain(into.at, "%s is a part of the format that this version does not know yet; write it as %s", later, tag.Get("eg"))
-		return
-	}
 	if n.Kind == tree.Map {
 		n = r.guess(into.at, n, tag, parse)
 	}
@@ -33,10 +29,6 @@ func (r *reader) readNumber(into *number, n *tree.Node, tag reflect.StructTag, p
 	}
 	text, ok := r.scalar(into.at, n)
 	if !ok {
-		return
-	}
-	if isOneOf(text, tag.Get("later")) {
-		r.complain(at{n, into.path}, "%q is a word of the format that this version does not know yet; write it as %s", text, tag.Get("eg"))
 		return
 	}
 	value, err := parse(text)

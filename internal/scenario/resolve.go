@@ -40,6 +40,7 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	}
 	b.speedSteps()
 	b.stopsWith()
+	b.streams()
 	b.answer()
 	b.run()
 	b.product()

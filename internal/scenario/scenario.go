@@ -57,7 +57,15 @@ type Answer struct {
 // Run says how the line is simulated.
 type Run struct {
 	WarmUp, Measure sim.Micros
-	Replications    int
+	// AutoWarmUp says that the warm-up is to be found by a pilot; WarmUp is then 0.
+	AutoWarmUp bool
+	// Replications is their number; with a half-width to be reached it equals AtMost.
+	Replications int
+	// HalfWidth is the half-width of the interval of the answer to be reached, as a share
+	// of its mean: replications are added until then, AtMost at most. Both are 0 with a
+	// fixed number of replications.
+	HalfWidth float64
+	AtMost    int
 	// Confidence is between 0 and 1.
 	Confidence float64
 	Seed       uint64

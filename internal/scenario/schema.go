@@ -17,9 +17,9 @@ var wordTypes = []reflect.Type{
 	reflect.TypeFor[fileWords](), reflect.TypeFor[projectWords](), reflect.TypeFor[productWords](),
 	reflect.TypeFor[doseWords](), reflect.TypeFor[blisterWords](), reflect.TypeFor[cartonWords](),
 	reflect.TypeFor[bundleWords](), reflect.TypeFor[caseWords](), reflect.TypeFor[answerWords](),
-	reflect.TypeFor[runWords](), reflect.TypeFor[startWords](), reflect.TypeFor[crewWords](),
+	reflect.TypeFor[runWords](), reflect.TypeFor[replicationsWords](), reflect.TypeFor[startWords](), reflect.TypeFor[crewWords](),
 	reflect.TypeFor[elsewhereWords](), reflect.TypeFor[stationWords](), reflect.TypeFor[stepWords](),
-	reflect.TypeFor[groupWords](), reflect.TypeFor[scrapWords](), reflect.TypeFor[webWords](),
+	reflect.TypeFor[sendsWords](), reflect.TypeFor[groupWords](), reflect.TypeFor[scrapWords](), reflect.TypeFor[webWords](),
 	reflect.TypeFor[sealingWords](), reflect.TypeFor[stopWords](), reflect.TypeFor[materialWords](),
 	reflect.TypeFor[reelWords](), reflect.TypeFor[stockWords](), reflect.TypeFor[refillWords](),
 	reflect.TypeFor[conveyorWords](), reflect.TypeFor[bufferWords](), reflect.TypeFor[levelsWords](),
@@ -44,15 +44,21 @@ func Schema() ([]byte, error) {
 		describe(defs[schemaName(t)], t)
 	}
 	addGeneral(defs)
-	for _, t := range []reflect.Type{reflect.TypeFor[crewWords]()} { // a bare number says the same
-		name := schemaName(t)
-		defs[name+" in words"] = defs[name]
-		defs[name] = &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "integer", Minimum: "1"}, refTo(name + " in words")}}
-	}
+	bareToo(defs, reflect.TypeFor[crewWords](), "1")
+	bareToo(defs, reflect.TypeFor[replicationsWords](), "2")
 	root := *defs[schemaName(wordTypes[0])]
 	root.Version, root.Title, root.Definitions = jsonschema.Version, "Tuckline scenario", defs
 	delete(defs, schemaName(wordTypes[0]))
 	return json.MarshalIndent(&root, "", "  ")
+}
+
+// bareToo lets a bare number from a least one stand in place of a group of words.
+func bareToo(defs jsonschema.Definitions, t reflect.Type, least json.Number) {
+	name := schemaName(t)
+	defs[name+" in words"] = defs[name]
+	defs[name] = &jsonschema.Schema{AnyOf: []*jsonschema.Schema{
+		{Type: "integer", Minimum: least}, {Type: "string", Pattern: quantity.NumberPattern()}, refTo(name + " in words"),
+	}}
 }
 
 var generic = regexp.MustCompile(`^(\w+)\[.*?(\w+)\]$`)
@@ -205,6 +211,23 @@ func (count) JSONSchema() *jsonschema.Schema {
 
 func (cycles) JSONSchema() *jsonschema.Schema {
 	return textSchema("cycles", quantity.CountPattern())
+}
+
+func (scrapAmount) JSONSchema() *jsonschema.Schema {
+	return textSchema("cycles, or a time", quantity.CountPattern(), durationSchema())
+}
+
+func (warmUp) JSONSchema() *jsonschema.Schema {
+	return textSchema("a time, or auto", quantity.DurationPattern(), &jsonschema.Schema{Const: "auto"})
+}
+
+func (turnsWords) JSONSchema() *jsonschema.Schema {
+	return &jsonschema.Schema{Type: "string", Description: "longest waiting, alternate, or NAME first"}
+}
+
+func (takesWords) JSONSchema() *jsonschema.Schema {
+	several := &jsonschema.Schema{Type: "object", AdditionalProperties: refTo("count")}
+	return textSchema("pieces, or names of places, each with pieces", quantity.CountPattern(), &jsonschema.Schema{Type: "integer"}, several)
 }
 
 func (places) JSONSchema() *jsonschema.Schema {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io/fs"
 	"net/url"
+	"os"
+	"path/filepath"
 	"reflect"
 	"regexp"
 	"slices"
@@ -176,6 +178,19 @@ func TestSchema(t *testing.T) {
 			t.Errorf("the schema refuses %s: %s", name, fault)
 		}
 	}
+	second, err := filepath.Glob(secondWords + "*.yaml")
+	if err != nil || len(second) < 20 {
+		t.Fatalf("%d files: %v", len(second), err)
+	}
+	for _, name := range second {
+		file, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if fault := root.fault(root, asJSON(t, file), name); fault != "" {
+			t.Errorf("the schema refuses %s: %s", name, fault)
+		}
+	}
 	good := "tuckline: 1\nline: [{station: a, cycle: 60/min, gives: 4 blisters}, {buffer: b, holds: 240 blisters}, {station: c, takes: 2 blisters, gives: 1 carton, cycle: {dist: exponential, mean: 1 s}}]\n"
 	if fault := root.fault(root, asJSON(t, []byte(good)), ""); fault != "" {
 		t.Errorf("the schema refuses a good line: %s", fault)
@@ -191,6 +206,13 @@ func TestSchema(t *testing.T) {
 		{"line: [", "calendar: x\nline: ["},
 		{"gives: 4 blisters", "rejects: 0.8"},
 		{"gives: 4 blisters", "web: 264 mm"},
+		{"gives: 4 blisters", "loads: always"},
+		{"gives: 4 blisters", "sends: {to: [b, c], rule: at random}"},
+		{"gives: 4 blisters", "sends: {to: [b, c]}"},
+		{"takes: 2 blisters", "takes: {b: 2 blisters, d: 1 mm, e: [1]}"},
+		{"takes: 2 blisters", "after stop: {scrap: many}"},
+		{"line: [", "run: {replications: {at most: 400}}\nline: ["},
+		{"line: [", "run: {warm-up: automatic}\nline: ["},
 		{"buffer: b", "store: b"},
 	} {
 		if fault := root.fault(root, asJSON(t, []byte(strings.Replace(good, change[0], change[1], 1))), ""); fault == "" {

@@ -24,7 +24,16 @@ type writtenCount struct {
 // noUnit is the name of pieces that nobody named.
 const noUnit = "pieces"
 
-func inPort(station string) string  { return station + "\x00in" }
+func inPort(station string) string { return station + "\x00in" }
+
+// inPortOf is the port of the k-th place that a station takes from.
+func inPortOf(station string, k int) string {
+	if k == 0 {
+		return inPort(station)
+	}
+	return inPort(station) + strconv.Itoa(k)
+}
+
 func outPort(station string) string { return station + "\x00out" }
 
 func (u *units) root(port string) string {
@@ -53,7 +62,10 @@ func (b *resolver) findUnits() {
 			in = inPort(name)
 			b.joinThrough(e.station)
 		}
-		for _, feeder := range b.flow.feeders[name] {
+		for k, feeder := range b.flow.feeders[name] {
+			if e.station != nil {
+				in = inPortOf(name, k)
+			}
 			out := feeder
 			if b.flow.byName[feeder].station != nil {
 				out = outPort(feeder)
@@ -73,6 +85,8 @@ func (b *resolver) findUnits() {
 func (b *resolver) joinThrough(s *stationWords) {
 	switch {
 	case s.Gives.given():
+	case len(s.Takes.inputs) > 1:
+		b.complain(s.Name.at, "%q assembles and does not say what it gives, such as gives: 1 carton", s.Name.value)
 	case s.Takes.given() && s.Takes.value > 1:
 		b.complain(s.Name.at, "%q takes several pieces and does not say what it gives, such as gives: 1 carton", s.Name.value)
 	default:
@@ -85,7 +99,10 @@ func (b *resolver) collect(e *entryWords) {
 	name := e.name.value
 	if s := e.station; s != nil {
 		b.note(inPort(name), &s.From.limit, "supply of "+name)
-		b.note(inPort(name), &s.Takes, name+" takes")
+		b.note(inPort(name), &s.Takes.count, name+" takes")
+		for k := 1; k < len(s.Takes.inputs); k++ {
+			b.note(inPortOf(name, k), &s.Takes.inputs[k].count, name+" takes")
+		}
 		b.note(outPort(name), &s.Gives, name+" gives")
 		for i := range s.SpeedSteps.list {
 			b.noteLevel(inPort(name), &s.SpeedSteps.list[i].FromLevel, name+" speed steps")
@@ -98,6 +115,7 @@ func (b *resolver) collect(e *entryWords) {
 		}
 		b.noteLevel(name, &e.buffer.Levels.StopUpstream, name+" levels")
 		b.noteLevel(name, &e.buffer.Levels.RestartUpstream, name+" levels")
+		b.noteLevel(name, &e.buffer.Levels.StartDownstream, name+" levels")
 	}
 	for i := range b.words.Run.AtStart.Levels.list {
 		if start := &b.words.Run.AtStart.Levels.list[i]; start.name == name && e.station == nil {

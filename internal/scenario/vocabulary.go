@@ -74,13 +74,13 @@ func (r *reader) unknown(where at, known vocabulary, key string) (meant string) 
 	switch near, found := Nearest(key, known.names()); {
 	case isLater(known.section, key):
 		r.later(where, key)
-	case found:
-		r.complain(where, "%q is not a word of %s; did you mean %q?", key, article, near)
-		return near
 	case isLater("", key):
 		r.later(where, key)
 	case len(placesOf(key)) > 0:
 		r.complain(where, "%q is a word of %s, not of %s", key, strings.Join(placesOf(key), ", of "), article)
+	case found:
+		r.complain(where, "%q is not a word of %s; did you mean %q?", key, article, near)
+		return near
 	default:
 		r.complain(where, "%q is not a word of %s; it knows %s", key, article, strings.Join(known.names(), ", "))
 	}

@@ -75,12 +75,12 @@ type answerWords struct {
 
 type runWords struct {
 	at
-	WarmUp       duration   `yaml:"warm-up" later:"auto" most:"1 year" about:"Time before the measured window, so that the line is under way. Without it: 0 h." eg:"2 h"`
-	Measure      duration   `yaml:"measure" least:"1 s" most:"10 years" about:"Length of the measured window. Without it: 8 h." eg:"8 h"`
-	Replications whole      `yaml:"replications" latergroup:"a half-width to be reached" least:"2" most:"1000000" about:"How many times the same window is simulated with other random numbers. Without it: 40." eg:"40"`
-	Confidence   share      `yaml:"confidence" least:"50 %" most:"99.9 %" about:"Confidence of every interval. Without it: 95 %." eg:"95 %"`
-	Seed         whole      `yaml:"seed" about:"Where the random numbers begin; the same seed gives the same results. Without it: 1." eg:"4711"`
-	AtStart      startWords `yaml:"at start" about:"What the line holds when it starts. Without it: everything empty, all reels and magazines full." eg:"{reels: part used, magazines: part used, transfer store: 40 %}"`
+	WarmUp       warmUp            `yaml:"warm-up" most:"1 year" about:"Time before the measured window, so that the line is under way; auto finds it by a pilot. Without it: 0 h." eg:"2 h"`
+	Measure      duration          `yaml:"measure" least:"1 s" most:"10 years" about:"Length of the measured window. Without it: 8 h." eg:"8 h"`
+	Replications replicationsWords `yaml:"replications" least:"2" most:"1000000" about:"How many times the same window is simulated with other random numbers, or how exact the answer is to be: {half-width: 2 %, at most: 400}. Without it: 40." eg:"40"`
+	Confidence   share             `yaml:"confidence" least:"50 %" most:"99.9 %" about:"Confidence of every interval. Without it: 95 %." eg:"95 %"`
+	Seed         whole             `yaml:"seed" about:"Where the random numbers begin; the same seed gives the same results. Without it: 1." eg:"4711"`
+	AtStart      startWords        `yaml:"at start" about:"What the line holds when it starts. Without it: everything empty, all reels and magazines full." eg:"{reels: part used, magazines: part used, transfer store: 40 %}"`
 }
 
 type startWords struct {

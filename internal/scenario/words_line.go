@@ -9,13 +9,18 @@ type stationWords struct {
 	Cycle           cycleLaw              `yaml:"cycle" need:"yes" about:"Set speed, time of a cycle, or a law of that time; from 1 ms to 1 day." eg:"60/min"`
 	TopSpeed        pace                  `yaml:"top speed" about:"Highest speed; not below the set speed." eg:"100/min"`
 	SpeedSteps      oneOrMore[stepWords]  `yaml:"speed steps" about:"Other speeds by the level of the buffer before the station. Of several that are on, the last of the list counts." eg:"[{from level: 50 %, back at: 40 %, run at: top speed}]"`
-	Takes           count                 `yaml:"takes" latergroup:"assembling what comes from several places" least:"1" about:"Pieces taken at the start of a cycle. Without it: 1." eg:"3 blisters"`
+	Takes           takesWords            `yaml:"takes" least:"1" about:"Pieces taken at the start of a cycle. Without it: 1. A station that assembles names the buffers, conveyors or stations that it takes from, the main one first, and has no from: {transfer store: 3 blisters, leaflets: 1}." eg:"3 blisters"`
 	Gives           count                 `yaml:"gives" least:"1" about:"Pieces given at the end of a cycle. Without it: 1." eg:"1 carton"`
+	Sends           sendsWords            `yaml:"sends" about:"How it chooses where its pieces go, if several places or stations are behind it: at the end of a cycle, or when the first place becomes free." eg:"{to: [branch a, branch b], rule: in turn}"`
+	Priority        whole                 `yaml:"priority" least:"1" most:"9" about:"Order among stations that take from the same place; smaller takes first, ties by name. Without it: 5." eg:"1"`
 	Blocks          choice                `yaml:"blocks" of:"before cycle" about:"The station starts a cycle only if there is room for all that it gives. Without it: it works and keeps what finds no room." eg:"before cycle"`
 	Group           groupWords            `yaml:"group" about:"Every n-th cycle takes longer, for example for a case change." eg:"{every: 12 cycles, adds: 3 s}"`
 	Ramp            duration              `yaml:"ramp" most:"1 h" about:"Time from standstill to set speed; half of it is lost." eg:"15 s"`
+	Loads           choice                `yaml:"loads" of:"while stopped" about:"The station takes its input as soon as it is empty, in any state. Without it: only when it is up." eg:"while stopped"`
+	Coupled         text                  `yaml:"coupled" about:"Name of a drive. Stations directly one behind the other that name the same drive are one unit: one cycle, the longest, no place between them; a stop of one stops all." eg:"main drive"`
 	StopsWith       text                  `yaml:"stops with" about:"A stop of either station stops both; each keeps its own speed." eg:"cartoner"`
 	StopRateFactor  factor                `yaml:"stop rate factor" above:"0" most:"1000" about:"Multiplies how often all its stops come." eg:"1.2"`
+	RandomNumbersAs text                  `yaml:"random numbers as" about:"Draws its random numbers as the station of this name does in another layout, so that both meet the same stops. Without it: its own name." eg:"blister machine 1"`
 	Stops           named[stopWords]      `yaml:"stops" about:"Its causes of stops, by name." eg:"{minor stop: {every: 1000 cycles, lasts: 2 min}}"`
 	Rejects         share                 `yaml:"rejects" most:"100 %" about:"Share of the pieces given that is rejected at the station." eg:"0.8 %"`
 	AfterStop       oneOrMore[scrapWords] `yaml:"after stop" about:"Scrap after own stops; a list is allowed." eg:"{if longer than: 1 min, scrap: 8 cycles}"`
@@ -41,8 +46,8 @@ type groupWords struct {
 
 type scrapWords struct {
 	at
-	IfLongerThan duration `yaml:"if longer than" about:"Pauses up to this long cost nothing. Without it: 0 s." eg:"1 min"`
-	Scrap        cycles   `yaml:"scrap" need:"yes" about:"How many cycles are scrapped; the interrupted one is the first." eg:"8 cycles"`
+	IfLongerThan duration    `yaml:"if longer than" about:"Pauses up to this long cost nothing. Without it: 0 s." eg:"1 min"`
+	Scrap        scrapAmount `yaml:"scrap" need:"yes" about:"How many cycles are scrapped, the interrupted one first; or a time: all cycles that start or go on within so much running." eg:"8 cycles"`
 }
 
 type webWords struct {
@@ -61,11 +66,13 @@ type sealingWords struct {
 
 type stopWords struct {
 	at
-	Every    ageLaw      `yaml:"every" need:"yes" about:"Law of the age at which it strikes: cycles, pieces given, running or calendar time." eg:"{dist: exponential, mean: 20 min running}"`
-	Lasts    durationLaw `yaml:"lasts" need:"yes" about:"Law of the work; waiting for the crew comes on top." eg:"{dist: lognormal, mean: 2 min, cv: 0.9}"`
-	Crew     crewNeed    `yaml:"crew" about:"Who does the work: one of a crew, or 2 NAME. Without it: nobody is needed." eg:"operators"`
-	Priority whole       `yaml:"priority" least:"1" most:"9" about:"Who is served first when people are short; smaller goes first. Without it: 5." eg:"1"`
-	Class    choice      `yaml:"class" of:"minor|breakdown|material|quality|external" about:"For the sums in reports. Without it: minor." eg:"breakdown"`
+	Every    ageLaw          `yaml:"every" need:"yes" about:"Law of the age at which it strikes: cycles, pieces given, running or calendar time." eg:"{dist: exponential, mean: 20 min running}"`
+	Lasts    durationLaw     `yaml:"lasts" need:"yes" about:"Law of the work; waiting for the crew comes on top." eg:"{dist: lognormal, mean: 2 min, cv: 0.9}"`
+	Crew     crewNeed        `yaml:"crew" about:"Who does the work: one of a crew, or 2 NAME. Without it: nobody is needed." eg:"operators"`
+	Priority whole           `yaml:"priority" least:"1" most:"9" about:"Who is served first when people are short; smaller goes first. Without it: 5." eg:"1"`
+	Class    choice          `yaml:"class" of:"minor|breakdown|material|quality|external" about:"For the sums in reports. Without it: minor." eg:"breakdown"`
+	Scraps   choice          `yaml:"scraps" of:"yes|no" about:"The cycle that it strikes is lost, and its input is scrap. Without it: no, the cycle goes on after the stop." eg:"yes"`
+	Renews   oneOrMore[text] `yaml:"renews" about:"Other stops of the station whose clocks it starts anew. Without it: only its own." eg:"[breakdown]"`
 }
 
 type materialWords struct {
@@ -104,13 +111,14 @@ type refillWords struct {
 // conveyorWords is a belt with places of its own.
 type conveyorWords struct {
 	at
-	Name         text      `yaml:"conveyor" need:"yes" about:"Its name, unique in the line." eg:"transfer belt"`
-	Like         text      `yaml:"like" about:"Copies every word of another conveyor that is not written here." eg:"branch 1"`
-	From         fromWords `yaml:"from" about:"What feeds it. Without it: the entry above." eg:"blister machine 2"`
-	Length       length    `yaml:"length" need:"yes" above:"0 m" about:"Length of the belt." eg:"8 m"`
-	Speed        speed     `yaml:"speed" need:"yes" above:"0 m/min" about:"Speed of the belt; length through speed is the time on the way." eg:"24 m/min"`
-	Pitch        length    `yaml:"pitch" need:"yes" above:"0 mm" about:"Room that a piece takes when the belt is full; length through pitch, rounded down, is its number of places." eg:"62 mm"`
-	Accumulating choice    `yaml:"accumulating" need:"yes" of:"yes" later:"no" about:"Pieces close up while the exit stands." eg:"yes"`
+	Name         text       `yaml:"conveyor" need:"yes" about:"Its name, unique in the line." eg:"transfer belt"`
+	Like         text       `yaml:"like" about:"Copies every word of another conveyor that is not written here." eg:"branch 1"`
+	From         fromWords  `yaml:"from" about:"What feeds it. Without it: the entry above." eg:"blister machine 2"`
+	Length       length     `yaml:"length" need:"yes" above:"0 m" about:"Length of the belt." eg:"8 m"`
+	Speed        speed      `yaml:"speed" need:"yes" above:"0 m/min" about:"Speed of the belt; length through speed is the time on the way." eg:"24 m/min"`
+	Pitch        length     `yaml:"pitch" need:"yes" above:"0 mm" about:"Room that a piece takes when the belt is full; length through pitch, rounded down, is its number of places." eg:"62 mm"`
+	Turns        turnsWords `yaml:"turns" about:"Who of several feeders that wait for room goes first. Without it: longest waiting, ties by name." eg:"alternate"`
+	Accumulating choice     `yaml:"accumulating" need:"yes" of:"yes" later:"no" about:"Pieces close up while the exit stands." eg:"yes"`
 }
 
 // bufferWords is a store.
@@ -122,12 +130,14 @@ type bufferWords struct {
 	Holds   places      `yaml:"holds" need:"yes" about:"Its places: pieces, or unlimited. With 0 it counts as not written." eg:"720 blisters"`
 	Transit duration    `yaml:"transit" most:"1 day" about:"Time from its entrance to its exit. Without it: 0 s." eg:"20 s"`
 	Levels  levelsWords `yaml:"levels" about:"Its switching levels." eg:"{stop upstream: 100 %, restart upstream: 70 %}"`
+	Turns   turnsWords  `yaml:"turns" about:"Who of several feeders that wait for room goes first. Without it: longest waiting, ties by name." eg:"branch 1 first"`
 	Kind    choice      `yaml:"kind" of:"in line" later:"beside the line|hand magazine" about:"All pieces pass through it." eg:"in line"`
 }
 
 type levelsWords struct {
 	at
 	StopUpstream    level `yaml:"stop upstream" about:"Level of the buffer from which its feeders stop. Without it, or with 100 %: only when a piece finds no place." eg:"100 %"`
+	StartDownstream level `yaml:"start downstream" about:"Level, of pieces that have arrived, at which a station behind the buffer that has been starved starts again; at least one take. Without it: as soon as it finds its pieces." eg:"20 %"`
 	RestartUpstream level `yaml:"restart upstream" about:"Level, belts before it included, at which they start again. Without it: at the first free place." eg:"70 %"`
 }
 
