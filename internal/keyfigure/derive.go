@@ -35,6 +35,7 @@ func Derive(s *scenario.Scenario) Figures {
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)
 	out.Warnings = append(out.Warnings, out.warn()...)
+	out.Warnings = append(out.Warnings, out.tight(line)...)
 	return out
 }
 
