@@ -60,7 +60,11 @@ func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *
 // on, rejected, scrapped or still held.
 func (h *holder) stationPieces(i int) {
 	s, r := &h.line.Stations[i], &h.rec.Stations[i]
-	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.InputInside[1]-r.InputInside[0])
+	if members := h.members(i); len(members) > 1 {
+		h.memberPieces(members, i)
+		return
+	}
+	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.Lost+r.InputInside[1]-r.InputInside[0])
 	h.same(s.Name+" given and scrapped", r.Given+r.Scrapped, s.Gives*r.Cycles)
 	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
 	h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed+r.OutputInside[1]-r.OutputInside[0])
@@ -91,21 +95,28 @@ func (h *holder) stationTimes(i int) {
 		sum += d
 	}
 	h.same(s.Name+" states", int64(sum), int64(h.o.Measure))
+	members := h.members(i)
 	if s.BlocksBefore {
 		h.same(s.Name+" holding", int64(r.Holding), 0)
 	} else {
-		h.atMost(s.Name+" blocked", int64(r.States[sim.Blocked]), int64(r.Holding))
+		holding := h.rec.Stations[members[len(members)-1]].Holding
+		h.atMost(s.Name+" blocked", int64(r.States[sim.Blocked]), int64(holding))
 	}
-	stopped, overlap := sim.Micros(0), h.inGroup(s)
-	for j, c := range h.m.StopNames(i) {
-		stopped += r.Stops[j].Waiting + r.Stops[j].Down
-		overlap = overlap || isCalendar(s, c)
+	stopped, overlap, grouped := sim.Micros(0), false, false
+	for _, m := range members {
+		grouped = grouped || h.inGroup(&h.line.Stations[m])
+		for j, c := range h.m.StopNames(m) {
+			stopped += h.rec.Stations[m].Stops[j].Waiting + h.rec.Stations[m].Stops[j].Down
+			overlap = overlap || isCalendar(&h.line.Stations[m], c)
+		}
 	}
 	down := r.States[sim.Waiting] + r.States[sim.Down]
-	if !overlap {
-		h.same(s.Name+" down", int64(down), int64(stopped))
-	} else if !h.inGroup(s) {
+	switch {
+	case grouped:
+	case overlap:
 		h.atMost(s.Name+" down", int64(down), int64(stopped))
+	default:
+		h.same(s.Name+" down", int64(down), int64(stopped))
 	}
 }
 
@@ -139,8 +150,10 @@ func (h *holder) place(i int) {
 		h.fault("%s: a level or a count below 0", p.Name)
 	}
 	h.atMost(p.Name+" in transit", r.TransitTime, r.LevelTime)
-	h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))
-	if !h.isPlace(p.To[0]) {
+	if !h.chosen(p.From[0]) {
+		h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))
+	}
+	if !h.isPlace(p.To[0]) && !h.assembles(p) {
 		h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken }))
 	}
 	sum := sim.Micros(0)

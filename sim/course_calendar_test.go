@@ -91,3 +91,28 @@ func TestOutputLeavesUnderACalendarStop(t *testing.T) {
 		counts: `A: cycles 3, taken 4, passed 3, holding 4 s, blocked 2 s, down 10 s`,
 	}.follow(t)
 }
+
+// A station that loads while stopped takes its input under the stop, straight through too, and
+// begins to work when the stop is over.
+func TestLoadingWhileStopped(t *testing.T) {
+	b := one("B", "buffer", 5)
+	b.Takes, b.LoadsWhileStopped = 2, true
+	b.Stops = []sim.Stop{{Name: "check", Every: sec(10), Clock: sim.CalendarClock, Lasts: sec(7)}}
+	course{
+		line: sim.Line{
+			Stations: []sim.Station{one("D", "", 5), b},
+			Buffers:  []sim.Buffer{{Name: "buffer", From: []string{"D"}, Holds: 1}},
+		},
+		measure: 24 * s,
+		want: `
+			0  D running, B starved
+			5  buffer 1
+			10 B down (check), buffer 0   # the second piece passes straight through: loaded, no work done
+			15 buffer 1
+			17 B running                  # until 22
+			20 D blocked                  # the buffer is full, and B is at work
+			22 D running, buffer 0        # B takes two and goes on
+		`,
+		counts: `B: cycles 1, taken 4, running 7 s, down 7 s, input at last 2`,
+	}.follow(t)
+}

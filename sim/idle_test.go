@@ -44,28 +44,36 @@ func idleness(line sim.Line, m *sim.Model, trace *sim.Trace) []string {
 }
 
 // idleAt looks at one place without transit. Places that a feeder has reserved before its
-// cycle cannot be used by others, nor does anybody overtake a feeder that waits for such room.
+// cycle cannot be used by others, nor does anybody overtake a feeder that waits for such room. A level
+// may hold either side back, a station that assembles may lack its other input, one that
+// chooses may wait for its turn.
 func idleAt(line sim.Line, i int, p sim.Place, states []sim.State, level int64) string {
 	if p.Transit > 0 {
 		return ""
 	}
-	levels := i < len(line.Buffers) && (line.Buffers[i].StopUpstream > 0 || line.Buffers[i].Restart.On)
-	blocked, starved, reserves := "", "", false
+	levels, start := false, false
+	if i < len(line.Buffers) {
+		b := &line.Buffers[i]
+		levels, start = b.StopUpstream > 0 || b.Restart.On, b.Start.On
+	}
+	blocked, starved, free := "", "", !levels && !start
 	for k := range line.Stations {
 		st := &line.Stations[k]
 		takes, gives := slices.Contains(p.To, st.Name), slices.Contains(p.From, st.Name)
 		switch {
-		case takes && states[k] == sim.Starved && level >= st.Takes:
+		case takes && len(st.Also) > 0:
+			free = false
+		case takes && states[k] == sim.Starved && level >= st.Takes && !start:
 			return fmt.Sprintf("%s is starved before %s, which holds %d", st.Name, p.Name, level)
 		case takes && states[k] == sim.Starved && !st.BlocksBefore:
 			starved = st.Name
-		case gives && st.BlocksBefore:
-			reserves = true
+		case gives && (st.BlocksBefore || len(st.Sends.To) > 0):
+			free = false
 		case gives && states[k] == sim.Blocked:
 			blocked = st.Name
 		}
 	}
-	if blocked != "" && starved != "" && !levels && !reserves {
+	if blocked != "" && starved != "" && free {
 		return fmt.Sprintf("%s is blocked and %s starved by %s, which holds %d", blocked, starved, p.Name, level)
 	}
 	return ""

@@ -20,6 +20,7 @@ func longLine(t *rapid.T, unit sim.Micros) sim.Line {
 		}
 	}
 	l.join()
+	l.extras()
 	return l.line
 }
 

@@ -33,7 +33,13 @@ func randomLine(t *rapid.T, unit sim.Micros) sim.Line {
 		}
 		before = stations
 	}
+	for i := range len(l.line.Stations) {
+		if st := &l.line.Stations[i]; st.From != "" && (st.Coupled == "" || st.Coupled == "drive of "+st.Name) && l.chance("assembles", 6) {
+			l.assemble(i)
+		}
+	}
 	l.join()
+	l.extras()
 	return l.line
 }
 
@@ -98,7 +104,7 @@ func (l *liner) stage(stage int) []int {
 // connect puts something between two stages.
 func (l *liner) connect(stage int, feeders, takers []int) {
 	kinds := 4
-	if len(feeders) == 1 && len(takers) == 1 {
+	if len(feeders) == 1 {
 		kinds = 5
 	}
 	switch l.count("kind", 1, kinds) {
@@ -118,8 +124,15 @@ func (l *liner) connect(stage int, feeders, takers []int) {
 		name := fmt.Sprintf("first buffer %d", stage)
 		l.buffer(name, l.names(feeders), nil, false)
 		l.buffer(fmt.Sprintf("second buffer %d", stage), []string{name}, takers, false)
-	case 5: // a hand-over
+	case 5: // a choice, or a hand-over, maybe on one drive
+		if len(takers) > 1 {
+			l.split(stage, feeders[0], takers)
+			return
+		}
 		l.line.Stations[takers[0]].From = l.line.Stations[feeders[0]].Name
+		if l.chance("coupled", 2) {
+			l.couple(feeders[0], takers[0])
+		}
 	}
 }
 

@@ -63,9 +63,13 @@ func (h *holder) tracedStations() {
 	}
 }
 
-// setCycle is one cycle at set speed: a longer pause is a standstill.
+// setCycle is one cycle at set speed, the longest of a drive: a longer pause is a standstill.
 func (h *holder) setCycle(i int) sim.Micros {
-	return max(1, sim.Micros(math.Round(h.line.Stations[i].Cycle.Mean())))
+	longest := sim.Micros(1)
+	for _, m := range h.members(i) {
+		longest = max(longest, sim.Micros(math.Round(h.line.Stations[m].Cycle.Mean())))
+	}
+	return longest
 }
 
 // tracedLevels: the levels in the trace give the level integral and the highest level.
