@@ -59,8 +59,28 @@ func (b *resolver) levels(buffer *sim.Buffer, w *levelsWords) {
 		buffer.Restart = sim.Level{On: true, Level: b.pieces(&w.RestartUpstream, buffer.Holds)}
 	}
 	if w.StartDownstream.given() {
-		buffer.Start = sim.Level{On: true, Level: b.pieces(&w.StartDownstream, buffer.Holds)}
+		b.startLevel(buffer, &w.StartDownstream)
 	}
+}
+
+// startLevel is read by stations that take from the buffer. A percentage that is less than
+// what a cycle takes counts as one take: earlier than that no station can start.
+func (b *resolver) startLevel(buffer *sim.Buffer, l *level) {
+	pieces := b.pieces(l, buffer.Holds)
+	for _, taker := range b.flow.takers[buffer.Name] {
+		w := b.flow.byName[taker].station
+		if w == nil {
+			b.complain(l.at, "%q passes its pieces on to %q, from which a station takes; write the level there", buffer.Name, taker)
+			return
+		}
+		feeders := b.flow.feeders[taker]
+		for k, takes := range w.Takes.counts() {
+			if l.percent && buffer.Holds > 0 && k < len(feeders) && feeders[k] == buffer.Name {
+				pieces = max(pieces, takes.pieces(), 1)
+			}
+		}
+	}
+	buffer.Start = sim.Level{On: true, Level: pieces}
 }
 
 // turns is who of the feeders of a place goes first.

@@ -177,3 +177,13 @@ answer: {counted after: [g, f]}
 		t.Errorf("g is %+v", g)
 	}
 }
+
+// A start level in percent of a small store is never below what a cycle takes; 20 % of 12 are 2.
+func TestStartLevelOfASmallStore(t *testing.T) {
+	for holds, want := range map[string]int64{"12 blisters": 3, "16 blisters": 3, "18 blisters": 4, "2400 blisters": 480} {
+		s := second(t, "assembly", "transfer store.holds="+holds, "transfer store.levels={start downstream: 20 %}")
+		if got := s.Line.Buffers[0].Start.Level; got != want {
+			t.Errorf("%s: starts at %d, want %d", holds, got, want)
+		}
+	}
+}

@@ -137,7 +137,7 @@ type bufferWords struct {
 type levelsWords struct {
 	at
 	StopUpstream    level `yaml:"stop upstream" about:"Level of the buffer from which its feeders stop. Without it, or with 100 %: only when a piece finds no place." eg:"100 %"`
-	StartDownstream level `yaml:"start downstream" about:"Level, of pieces that have arrived, at which a station behind the buffer that has been starved starts again; at least one take. Without it: as soon as it finds its pieces." eg:"20 %"`
+	StartDownstream level `yaml:"start downstream" about:"Level, of pieces that have arrived, at which a station behind the buffer that has been starved starts again; at least one take, as which a smaller percentage counts. Without it: as soon as it finds its pieces." eg:"20 %"`
 	RestartUpstream level `yaml:"restart upstream" about:"Level, belts before it included, at which they start again. Without it: at the first free place." eg:"70 %"`
 }
 
