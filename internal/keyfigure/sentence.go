@@ -58,6 +58,11 @@ func (f *Figures) constraintText() string {
 }
 
 func (f *Figures) rigidText() string {
+	for _, p := range f.Places {
+		if p.Kind == "conveyor" {
+			return "Without any buffer or belt it makes"
+		}
+	}
 	if f.Bounds.Buffered {
 		return "Without any buffer it makes"
 	}

@@ -64,7 +64,7 @@ func method(s *subject, version string) []string {
 		"Windows": s.Window.Many, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
 		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
 		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
-		"Degrees": r.Replications - 1, "Part": s.tracedPart(), "Sooner": s.tracedSooner(),
+		"Degrees": r.Replications - 1, "Part": s.tracedPart(), "Sooner": s.tracedSooner(), "Belts": belted(s.Scenario),
 		"Unit": s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
 	}
 	var all []string

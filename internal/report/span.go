@@ -1,8 +1,12 @@
 package report
 
 import (
+	"slices"
+
 	"tuckline/internal/result"
+	"tuckline/internal/scenario"
 	"tuckline/internal/study"
+	"tuckline/sim"
 )
 
 // span is the scale from no buffer at all to buffers without limit. Places on
@@ -36,16 +40,22 @@ func spanOf(o *study.Outcome) span {
 func spanWords(o *study.Outcome) string {
 	b := o.Span
 	recovered := numberOf(b.Recovered, 100)
+	belts := belted(o.Scenario)
 	switch {
 	case !b.Buffered:
-		return say("span.unbuffered", nil)
+		return say("span.unbuffered", facts{"Belts": belts})
 	case b.Unlimited.N > 0 && b.Unlimited.High <= 0:
 		return say("span.zero", nil)
 	case b.Recovered.N == 0:
-		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit})
+		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit, "Belts": belts})
 	default:
-		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range()})
+		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts})
 	}
+}
+
+// belted says that the line has belts, which stay when buffers are taken away.
+func belted(s *scenario.Scenario) bool {
+	return slices.ContainsFunc(s.Line.Buffers, func(b sim.Buffer) bool { return b.Conveyor })
 }
 
 func marks(b study.Span) []mark {
