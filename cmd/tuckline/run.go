@@ -67,7 +67,7 @@ func simulate(ctx context.Context, t terminal, name string, flags *studyFlags) e
 func (f *studyFlags) options() study.Options {
 	o := study.Options{Workers: int(f.workers.value), Bounds: true, Trace: true, Show: f.show}
 	if f.replications.part {
-		o.From, o.To = f.replications.from, f.replications.to
+		o.From, o.To, o.Part = f.replications.from, f.replications.to, true
 	}
 	return o
 }

@@ -12,9 +12,13 @@ const hashDigits = 16
 // Hash names what is simulated: the line, what is counted, the window and the
 // seed, as resolved. Comments, titles, the order of keys, the number of
 // replications and the confidence do not change it, so that parts of one study
-// have the same hash. It is hexadecimal, 16 digits of SHA-256.
+// have the same hash, and so that a warm-up that was found does not change it. It is
+// hexadecimal, 16 digits of SHA-256.
 func (s *Scenario) Hash() string {
 	run := s.Run
+	if run.AutoWarmUp {
+		run.WarmUp, run.Measure = 0, s.asked
+	}
 	run.Replications, run.Confidence, run.HalfWidth, run.AtMost = 0, 0, 0, 0
 	text, err := json.Marshal(struct {
 		Answer   Answer

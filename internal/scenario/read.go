@@ -33,6 +33,7 @@ func Read(file string, src []byte, o Options) (*Scenario, error) {
 		return nil, r.complaints.sorted()
 	}
 	s.Warnings = r.warnings
+	s.asked = s.Run.Measure
 	return s, nil
 }
 

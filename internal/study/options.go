@@ -12,6 +12,9 @@ type Options struct {
 	// From and To are the first and the last replication, counted from 1. Zero
 	// means from the first, or to the number that the scenario asks for.
 	From, To int
+	// Part says that From and To were chosen by hand: a part has a fixed number of
+	// replications, whatever half-width the scenario asks for.
+	Part bool
 	// Workers is how many replications run at a time; zero means one a core.
 	Workers int
 	// Progress, if not nil, is told how many runs are finished. It is called by one goroutine at a time.
@@ -40,6 +43,9 @@ func (o Options) filled(s *scenario.Scenario) (Options, error) {
 	}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
+	}
+	if o.Part && s.Run.HalfWidth > 0 {
+		return o, &InputError{"a part takes a fixed number of replications, but run.replications asks for a half-width: add --set run.replications=N, the same N for all parts"}
 	}
 	if o.From < 1 || o.To < o.From {
 		return o, &InputError{fmt.Sprintf("replications %d-%d: write the first and the last, counted from 1, as in 1-40", o.From, o.To)}

@@ -29,6 +29,9 @@ type Outcome struct {
 	// study, or the first day of it. Both are 0 without a trace.
 	Trace              sim.Trace
 	TracedFrom, Traced sim.Micros
+	// WarmUp says how the warm-up was found, Precision how a half-width asked for was reached.
+	WarmUp    WarmUp
+	Precision Precision
 	// Interrupted says that fewer replications were finished than asked for, of the line or of its span.
 	Interrupted bool
 }

@@ -26,7 +26,8 @@ func Run(ctx context.Context, s *scenario.Scenario, o Options) (*Outcome, error)
 	if err := CheckMeasures(o.Show, s, model); err != nil {
 		return nil, err
 	}
-	job := job{scenario: s, options: o, model: model, ctx: ctx}
+	settled, warmUp := findWarmUp(ctx, s, model, o.Workers)
+	job := job{scenario: settled, options: o, model: model, ctx: ctx, warmUp: warmUp, wanted: o.count()}
 	if err := job.run(); err != nil {
 		return nil, err
 	}
@@ -42,6 +43,10 @@ type job struct {
 	records         []sim.Record
 	none, unlimited bound
 	spanned         bool
+	warmUp          WarmUp
+	precision       Precision
+	// wanted is how many replications there are to be.
+	wanted int
 }
 
 // ErrNothingKept says that a study was stopped too early to say anything.
@@ -61,7 +66,12 @@ func (j *job) run() error {
 		newEngine: func() engine { return j.model.NewEngine() },
 		options:   j.optionsOf,
 	}
-	j.records = p.run(j.ctx)
+	if j.options.Part || j.scenario.Run.HalfWidth == 0 {
+		j.records = p.run(j.ctx)
+	} else {
+		j.records = j.runUntilPrecise(p)
+		p.from, p.to = 1, max(1, len(j.records))
+	}
 	if len(j.records) < leastReplications {
 		return ErrNothingKept
 	}
@@ -106,12 +116,14 @@ func (j *job) outcome() *Outcome {
 		Causes:      causesOf(v, limiting),
 		Classes:     classes(j.records, len(j.model.Places())),
 	}
-	o.Interrupted = len(j.records) < j.options.count()
+	o.Interrupted = len(j.records) < j.wanted
+	o.WarmUp, o.Precision = j.warmUp, j.precision
+	o.Results.Warnings = append(o.Results.Warnings, j.doubts()...)
 	if j.options.Trace {
 		j.trace(&o)
 	}
 	if j.spanned {
-		o.Interrupted = o.Interrupted || len(j.none.records) < j.options.count() || len(j.unlimited.records) < j.options.count()
+		o.Interrupted = o.Interrupted || len(j.none.records) < len(j.records) || len(j.unlimited.records) < len(j.records)
 		j.span(&o)
 	}
 	return &o

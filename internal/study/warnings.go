@@ -18,11 +18,26 @@ func warnings(v view) []string {
 		all = append(all, fmt.Sprintf("Only %d replications were run: take %d or more before you rely on the intervals.", n, fewReplications))
 	}
 	all = append(all, v.lopsided()...)
-	if v.scenario.Run.WarmUp == 0 {
+	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
 	if n := endedEarly(v.records); n > 0 {
 		all = append(all, fmt.Sprintf("%d of %d replications used up their input before the end of the window: the rest of the window counts as standing still.", n, len(v.records)))
+	}
+	return all
+}
+
+// doubts are warnings of how the study went.
+func (j *job) doubts() []string {
+	var all []string
+	if j.warmUp.Doubled {
+		all = append(all, fmt.Sprintf("The line needed half of the pilot to settle: the window was doubled to %.4g h.", hours(j.scenario.Run.Measure)))
+	}
+	if j.warmUp.Unsettled {
+		all = append(all, "The line had not settled at half of the second pilot either: the warm-up may be too short; take a longer window.")
+	}
+	if p := j.precision; p.Asked > 0 && !p.Reached {
+		all = append(all, fmt.Sprintf("The half-width asked for, %.2g %% of the mean, was not reached with %d runs.", 100*p.Asked, len(j.records)))
 	}
 	return all
 }
