@@ -40,6 +40,7 @@ var rooms = map[string]room{
 	"internal/scenario/tree": {why: "the syntax of a file has no meaning yet"},
 	"internal/scenario":      {may: []string{"internal/quantity", "internal/scenario/tree", "sim"}, why: "reading does not run: a file can be checked without a study"},
 	"internal/estimate":      {why: "statistics take numbers; where these come from must not matter"},
+	"internal/stoplog":       {why: "laws are fitted to numbers of a log; neither a scenario nor a study is needed for it"},
 	"internal/result":        {may: []string{"sim"}, why: "results are types that other programs read; what computes them builds on them"},
 	"internal/keyfigure":     {may: []string{"internal/quantity", "internal/scenario", "sim"}, why: "derived figures are arithmetic on a scenario; nothing is simulated for them"},
 	"internal/study":         {may: []string{"internal/estimate", "internal/keyfigure", "internal/result", "internal/scenario", "sim"}, why: "a study finds numbers; how they are shown is the business of report"},
