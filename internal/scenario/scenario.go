@@ -24,6 +24,8 @@ type Scenario struct {
 
 	// names are those of the line, laws their parameters for the hash.
 	names, laws []string
+	// asked is the window as written; with an automatic warm-up a study may double it.
+	asked sim.Micros
 }
 
 // Project says for whom the study is.

@@ -44,7 +44,7 @@ func (e *Engine) strikeFresh() {
 	e.fresh = e.fresh[:0]
 }
 
-// strike opens a stop that strikes a cycle. The cycle may be lost, and other clocks may start anew.
+// strike opens a stop that strikes a cycle; the cycle may be lost.
 func (e *Engine) strike(s *station, cause int) {
 	p := &s.plan.Stops[cause]
 	if p.Scraps {
@@ -57,11 +57,10 @@ func (e *Engine) strike(s *station, cause int) {
 			e.unreserve(s)
 		}
 	}
-	e.renewCalendar(s, p)
 	e.open(s, cause)
 }
 
-// renewCalendar starts the clocks of calendar stops anew that a stop renews.
+// renewCalendar starts the clocks anew of calendar stops that a stop renews; the stop is over.
 func (e *Engine) renewCalendar(s *station, p *plan.Stop) {
 	if len(p.Renews) == 0 {
 		return
@@ -188,6 +187,8 @@ func (e *Engine) close(id int) {
 	s.machine.Stopped(e.now - sp.begin)
 	if sp.cause >= len(s.plan.Stops) {
 		s.machine.Change(sp.cause)
+	} else {
+		e.renewCalendar(s, &s.plan.Stops[sp.cause])
 	}
 	e.touched.add(i)
 	e.wake(s.node)
@@ -209,7 +210,6 @@ func (e *Engine) calendarDue(timer int) {
 	stop.spell = none
 	s := &e.stations[stop.station]
 	s.machine.Renew(stop.cause)
-	e.renewCalendar(s, &s.plan.Stops[stop.cause])
 	e.close(id)
 	e.cal.set(timer, e.now+s.machine.CalendarAge(stop.cause))
 }
