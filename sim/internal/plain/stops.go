@@ -67,9 +67,13 @@ func (e *Engine) renewCalendar(s *station, p *plan.Stop) {
 	}
 	for j := range e.timers.stops {
 		stop := &e.timers.stops[j]
-		if stop.station == s.index && stop.spell == none && slices.Contains(p.Renews, stop.cause) {
-			e.cal.set(e.timers.calendar+j, e.now+s.machine.CalendarAge(stop.cause))
+		if stop.station != s.index || stop.spell != none || !slices.Contains(p.Renews, stop.cause) {
+			continue
 		}
+		// One that was to begin in this instant does not: ends come first.
+		timer := e.timers.calendar + j
+		e.begins = slices.DeleteFunc(e.begins, func(t int) bool { return t == timer })
+		e.cal.set(timer, e.now+s.machine.CalendarAge(stop.cause))
 	}
 }
 
