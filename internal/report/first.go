@@ -36,7 +36,12 @@ func answer(o *study.Outcome, w window) []string {
 		"Unit": out.Unit, "Window": w.One, "Length": w.Length,
 	}
 	sentence := "answer"
-	if o.Scenario.Answer.Per == "hour" {
+	switch {
+	case o.UsedUp.N > 0 && o.UsedUp.N == out.Total.N:
+		sentence = "answer.used.up"
+		f["After"] = numberOf(o.UsedUp.AfterHours, 1)
+		f["WarmUp"] = warmUpWords(o.Scenario.Run.WarmUp)
+	case o.Scenario.Answer.Per == "hour":
 		sentence = "answer.hour"
 	}
 	sentences := []string{say(sentence, f)}
@@ -44,6 +49,14 @@ func answer(o *study.Outcome, w window) []string {
 		sentences = append(sentences, spread(out, w))
 	}
 	return sentences
+}
+
+// warmUpWords is a warm-up, or empty without one.
+func warmUpWords(warmUp sim.Micros) string {
+	if warmUp == 0 {
+		return ""
+	}
+	return length(warmUp)
 }
 
 // tenths says whether there are enough windows to speak of one in ten.

@@ -24,6 +24,8 @@ type Outcome struct {
 	Causes     []Cause
 	// Classes has, for each place between stations, the mean share of the window in each class of level.
 	Classes [][]float64
+	// UsedUp is about replications that ended before the end of the window.
+	UsedUp UsedUp
 	// Trace is of the first replication, from time 0. Its window begins at TracedFrom, the end
 	// of the warm-up or a day if that is longer, and lasts for Traced: the window of the
 	// study, or the first day of it. Both are 0 without a trace.
@@ -45,6 +47,13 @@ type Span struct {
 	None, Now, Unlimited result.Estimate
 	// Recovered is (now - none) / (unlimited - none), of the means over replications.
 	Recovered result.Estimate
+}
+
+// UsedUp says how many replications ended because their input was used up and
+// nothing moved any more, and how many hours after their start, warm-up included.
+type UsedUp struct {
+	N          int
+	AfterHours result.Estimate
 }
 
 // Cause is a reason why the constraint did not run.

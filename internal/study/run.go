@@ -109,7 +109,7 @@ func (j *job) outcome() *Outcome {
 	shifts := v.column(total(j.scenario))
 	limiting := constraint(j.scenario.Line, v.figures)
 	o := Outcome{
-		Scenario: j.scenario, Model: j.model, Records: j.records,
+		Scenario: j.scenario, Model: j.model, Records: j.records, UsedUp: v.usedUp(),
 		Results: v.results(j.options.Show), Shifts: shifts,
 		RunningMean: runningMean(shifts, j.scenario.Run.Confidence),
 		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),

@@ -2,8 +2,10 @@ package study
 
 import (
 	"fmt"
+	"strconv"
 
 	"tuckline/internal/estimate"
+	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
@@ -15,14 +17,17 @@ const fewReplications = 20
 func warnings(v view) []string {
 	all := append([]string{}, v.figures.Warnings...)
 	if n := len(v.records); n < fewReplications {
-		all = append(all, fmt.Sprintf("Only %d replications were run: take %d or more before you rely on the intervals.", n, fewReplications))
+		all = append(all, fmt.Sprintf("Only %d %s were simulated: take %d or more before you rely on the intervals.", n, windows(v.scenario), fewReplications))
 	}
 	all = append(all, v.lopsided()...)
 	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
+	if text := oddWindow(v.scenario); text != "" {
+		all = append(all, text)
+	}
 	if n := endedEarly(v.records); n > 0 {
-		all = append(all, fmt.Sprintf("%d of %d replications used up their input before the end of the window: the rest of the window counts as standing still.", n, len(v.records)))
+		all = append(all, fmt.Sprintf("%d of %d %s used up their input before the end of the window: the rest of the window counts as standing still.", n, len(v.records), windows(v.scenario)))
 	}
 	return all
 }
@@ -50,6 +55,42 @@ func endedEarly(records []sim.Record) int {
 		}
 	}
 	return n
+}
+
+// windows is what replications are called in the words of the answer.
+func windows(s *scenario.Scenario) string {
+	if s.Answer.Per == "hour" {
+		return "runs"
+	}
+	return s.Answer.Per + "s"
+}
+
+// oddWindow warns of a measured window that does not fit the word of the answer.
+func oddWindow(s *scenario.Scenario) string {
+	const day = 24 * sim.Hour
+	length := hoursWords(s.Run.Measure)
+	switch {
+	case s.Answer.Per == "shift" && s.Run.Measure > day:
+		return "A shift of " + length + " is longer than a day: write per: week, or measure the hours of one shift."
+	case s.Answer.Per == "week" && s.Run.Measure < day:
+		return "A week of " + length + " is shorter than a day: write per: shift, or measure the scheduled hours of a week."
+	case s.Answer.Per == "week" && s.Run.Measure > 7*day:
+		return "A week of " + length + " has more hours than a week: measure its scheduled hours, 168 h at most."
+	}
+	return ""
+}
+
+func hoursWords(t sim.Micros) string { return strconv.FormatFloat(hours(t), 'g', 6, 64) + " h" }
+
+// usedUp sums up the replications that ended because nothing was left to work on.
+func (c columns) usedUp() UsedUp {
+	var after []float64
+	for i := range c.records {
+		if r := &c.records[i]; r.End == sim.InputUsedUp {
+			after = append(after, hours(r.EndedAt))
+		}
+	}
+	return UsedUp{len(after), estimateOf(after, c.confidence)}
 }
 
 // lopsided warns of totals so skewed that the t interval misses more often than it says.
