@@ -147,7 +147,7 @@ func (m *Machine) start(level int64, pause plan.Micros) plan.Micros {
 	d = m.pace.long(d)
 	m.at, m.base, m.ramp = 0, float64(d), m.pace.ramp
 	m.dur = m.pace.onRamp(d)
-	m.doomed = m.scrap.time > 0
+	m.doomed, m.point = m.scrap.time > 0, point{}
 	return m.next()
 }
 
@@ -202,6 +202,7 @@ func (m *Machine) Interrupt(left plan.Micros) {
 	m.makeCareful()
 	_, where := m.first()
 	m.reached(where - left)
+	m.point = point{share: m.share(), work: m.at}
 }
 
 // share is how much of the cycle under way has been done, in millionths.
@@ -229,7 +230,7 @@ func (m *Machine) Renew(cause int) {
 	m.ask()
 }
 
-// Lose ends a cycle in which a stop has struck: it counts for nothing.
+// Lose ends a cycle that a stop has struck or interrupted: it counts for nothing.
 func (m *Machine) Lose() {
 	m.careful = false
 	for i := range m.stops {

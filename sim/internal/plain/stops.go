@@ -46,18 +46,22 @@ func (e *Engine) strikeFresh() {
 
 // strike opens a stop that strikes a cycle; the cycle may be lost.
 func (e *Engine) strike(s *station, cause int) {
-	p := &s.plan.Stops[cause]
-	if p.Scraps {
-		s.machine.Lose()
-		s.phase = idle
-		e.busy[s.node] = false
-		e.atWork--
-		s.rec.Lost += s.plan.Takes
-		if s.reserved > 0 {
-			e.unreserve(s)
-		}
+	if s.plan.Stops[cause].Scraps {
+		e.lose(s)
 	}
 	e.open(s, cause)
+}
+
+// lose ends the cycle under way without output; its input is lost.
+func (e *Engine) lose(s *station) {
+	s.machine.Lose()
+	s.phase = idle
+	e.busy[s.node] = false
+	e.atWork--
+	s.rec.Lost += s.plan.Takes
+	if s.reserved > 0 {
+		e.unreserve(s)
+	}
 }
 
 // renewCalendar starts the clocks anew of calendar stops that a stop renews; the stop is over.
@@ -229,6 +233,9 @@ func (e *Engine) calendarBegins(timer int) {
 			e.cal.set(i, plan.Never)
 			e.rest(s)
 		}
+	}
+	if s.phase == working && s.plan.Stops[stop.cause].Scraps {
+		e.lose(s)
 	}
 	// The timer is known before the work begins, which sets it.
 	stop.spell = e.newSpell()
