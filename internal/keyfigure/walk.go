@@ -122,17 +122,20 @@ func (p *Place) lines() []item {
 	}
 	out := []item{{"places", p.placesText()}}
 	if p.Kind == "buffer" && p.Capacity != sim.Unlimited && p.Feed > 0 {
-		text := fmt.Sprintf("never at set speed: %s %s/min out at top speed, %s in", number(p.Drain), p.Unit, number(p.Feed))
+		one := item{"never empty", fmt.Sprintf("while fed at set speed: %s %s/min in, no more than %s out at top speed", number(p.Feed), p.Unit, number(p.Drain))}
 		if p.DrainMinutes > 0 {
-			text = fmt.Sprintf("%s min from full, %s %s/min out at top speed, %s in", number(p.DrainMinutes), number(p.Drain), p.Unit, number(p.Feed))
+			one = item{"empty after", fmt.Sprintf("%s min from full, %s %s/min out at top speed, %s in", number(p.DrainMinutes), number(p.Drain), p.Unit, number(p.Feed))}
 		}
-		out = append(out, item{"empty after", text})
+		out = append(out, one)
 	}
 	if p.StopUpstream > 0 {
 		out = append(out, item{"stops feeders", "at " + count(p.StopUpstream) + " " + p.Unit})
 	}
 	if p.Restart > 0 {
 		out = append(out, item{"restarts them", "at " + count(p.Restart) + " " + p.Unit})
+	}
+	if p.Start > 0 {
+		out = append(out, item{"starts takers", "at " + count(p.Start) + " " + p.Unit})
 	}
 	return out
 }

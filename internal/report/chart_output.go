@@ -147,12 +147,13 @@ func (s *subject) meanOption(f facts, aria string) (template.JS, error) {
 	return optionOf(line)
 }
 
-// roundAxis reaches from one round number to another, around both limits.
+// roundAxis reaches from one round number to another, around both limits, in equal steps.
 func roundAxis(least, most float64) opts.YAxis {
 	y := opts.YAxis{Type: "value", Scale: opts.Bool(true), AxisLabel: &opts.AxisLabel{Formatter: "fn:number"}}
 	if most > least {
 		step := niceStep((most - least) / 4)
 		y.Min, y.Max = math.Max(0, math.Floor(least/step)*step), math.Ceil(most/step)*step
+		y.MinInterval, y.MaxInterval = step, step
 	}
 	return y
 }
