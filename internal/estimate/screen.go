@@ -43,3 +43,12 @@ func variancesOfDifferences(samples [][]float64) [][]float64 {
 	}
 	return all
 }
+
+// FirstStageVariance is S² of the differences between two alternatives in the first
+// stage, the noise that the procedure allows for; 0 until that stage is complete.
+func (s *Selection) FirstStageVariance(i, l int) float64 {
+	if s.variances == nil {
+		return 0
+	}
+	return s.variances[i][l]
+}

@@ -63,7 +63,7 @@ func holdRun(t *testing.T, r row, k, first int, confidence float64) {
 	case "observations_per_survivor_at_stop":
 		r.hold(t, float64(v.Replications), 0)
 	case "S2_0_2":
-		r.hold(t, s.variances[0][2], number(t, r["tolerance"]))
+		r.hold(t, s.FirstStageVariance(0, 2), number(t, r["tolerance"]))
 	case "max_N":
 		r.hold(t, float64(most-1), 0)
 	default:

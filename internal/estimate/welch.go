@@ -8,7 +8,7 @@ import "gonum.org/v1/gonum/stat"
 // series does (Welch 1983; Law, Simulation Modeling and Analysis, ch. 9). Series
 // of different length are cut to the shortest; it is empty if no entry is left.
 func Welch(replications [][]float64, window int) []float64 {
-	means := acrossReplications(replications)
+	means := MeanSeries(replications)
 	if window < 0 || len(means) <= window {
 		return nil
 	}
@@ -20,8 +20,9 @@ func Welch(replications [][]float64, window int) []float64 {
 	return smooth
 }
 
-// acrossReplications is the mean at each place of the series.
-func acrossReplications(replications [][]float64) []float64 {
+// MeanSeries is the mean over replications at each place of their series, cut to the
+// shortest: what MSER5 is given after a pilot.
+func MeanSeries(replications [][]float64) []float64 {
 	if len(replications) == 0 {
 		return nil
 	}

@@ -12,6 +12,11 @@ import (
 // a factor of 20,000 where it is a logarithm.
 const farthest = 10
 
+// leastGain is what a step must promise, in units of the log-likelihood, for another
+// to follow: the rounding of long sums leaves about a tenth of it, a standard error
+// is 50 million times as much.
+const leastGain = 1e-8
+
 // climb finds the most likely law in coordinates that may take any value: Nelder and
 // Mead's simplex from the start, then Newton's method on the summit.
 func climb(at func(x []float64) Law, start []float64, log []Observation) (Law, error) {
@@ -26,19 +31,28 @@ func climb(at func(x []float64) Law, start []float64, log []Observation) (Law, e
 		}
 		return math.Inf(1)
 	}
+	near, err := simplex(height, start)
+	if err != nil {
+		return nil, err
+	}
+	summit, ok := newton(height, near)
+	if !ok {
+		return nil, ErrNoMaximum
+	}
+	return at(summit), nil
+}
+
+// simplex is Nelder and Mead's search for a minimum.
+func simplex(height func(x []float64) float64, start []float64) ([]float64, error) {
 	settings := &optimize.Settings{
 		MajorIterations: 4000,
-		Converger:       &optimize.FunctionConverge{Absolute: 1e-10, Iterations: 60},
+		Converger:       &optimize.FunctionConverge{Absolute: 1e-9, Iterations: 30},
 	}
 	found, err := optimize.Minimize(optimize.Problem{Func: height}, start, settings, &optimize.NelderMead{SimplexSize: 0.3})
 	if found == nil || err != nil && math.IsInf(found.F, 0) {
 		return nil, ErrNoMaximum
 	}
-	summit, ok := newton(height, found.X)
-	if !ok {
-		return nil, ErrNoMaximum
-	}
-	return at(summit), nil
+	return found.X, nil
 }
 
 // newton goes from near a minimum to it. ok is false if there is none: the surface
@@ -61,7 +75,7 @@ func newton(height func(x []float64) float64, x []float64) (summit []float64, ok
 		for i := range x {
 			x[i] -= step.AtVec(i) / max(1, 2*longest)
 		}
-		if longest < 1e-8 {
+		if mat.Dot(step, mat.NewVecDense(n, slope)) < leastGain {
 			return x, true
 		}
 	}

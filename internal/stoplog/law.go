@@ -51,28 +51,24 @@ func Below(law Law, x, above float64) float64 {
 	return -math.Expm1(min(ln, 0))
 }
 
-// quantileAbove is the quantile of the values above a threshold.
-func quantileAbove(law Law, p, above float64) float64 {
-	if above == 0 {
-		return law.Quantile(p)
-	}
-	share := math.Exp(law.LogSurvival(above))
-	return max(law.Quantile(min(1-share*(1-p), 1-1e-16)), above)
-}
-
 // LogLikelihood is that of a log under a law: densities of what ended, chances of
 // lasting at least so long of what is open, each given that it passed its threshold.
 func LogLikelihood(law Law, log []Observation) float64 {
 	sum := 0.0
+	above, passed := 0.0, 0.0 // most logs have one threshold: it is worked out once
 	for _, o := range log {
 		if o.Open {
 			sum += law.LogSurvival(o.Value)
 		} else {
 			sum += law.LogDensity(o.Value)
 		}
-		if o.Above > 0 {
-			sum -= law.LogSurvival(o.Above)
+		if o.Above != above {
+			above, passed = o.Above, 0
+			if above > 0 {
+				passed = law.LogSurvival(above)
+			}
 		}
+		sum -= passed
 	}
 	return sum
 }

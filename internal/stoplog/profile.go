@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/optimize"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -101,21 +100,27 @@ func (f figure) end(fit Fit, log []Observation, side, z float64) (float64, error
 }
 
 // highest is the largest log-likelihood when the figure is at x, and the free
-// coordinate there, searched from near.
+// coordinate there: Newton's method from near, or where that fails the simplex from
+// the fitted law.
 func (f figure) highest(log []Observation, x, near float64) (top, free float64) {
-	at := func(v []float64) float64 {
+	height := func(v []float64) float64 {
+		if !(math.Abs(v[0]-f.free) <= farthest) {
+			return math.Inf(1)
+		}
 		if l := LogLikelihood(f.with(x, v[0]), log); !math.IsNaN(l) {
 			return -l
 		}
 		return math.Inf(1)
 	}
 	if f.alone {
-		return -at([]float64{0}), 0
+		return -height([]float64{f.free}), f.free
 	}
-	settings := &optimize.Settings{Converger: &optimize.FunctionConverge{Absolute: 1e-10, Iterations: 8}, MajorIterations: 300}
-	found, err := optimize.Minimize(optimize.Problem{Func: at}, []float64{near}, settings, &optimize.NelderMead{SimplexSize: 0.1})
-	if found == nil || err != nil && math.IsInf(found.F, 0) {
+	if summit, ok := newton(height, []float64{near}); ok {
+		return -height(summit), summit[0]
+	}
+	found, err := simplex(height, []float64{f.free})
+	if err != nil {
 		return math.Inf(-1), near
 	}
-	return -found.F, found.X[0]
+	return -height(found), found[0]
 }

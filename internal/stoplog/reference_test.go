@@ -101,7 +101,7 @@ func TestReferenceMaximumLikelihood(t *testing.T) {
 			t.Errorf("%s: %v", r, err)
 			continue
 		}
-		got := math.NaN()
+		var got float64
 		switch r["quantity"] {
 		case "loglik":
 			got = fit.LogLikelihood
