@@ -12,7 +12,7 @@ import (
 
 // More lines than usual, because they are cheap; a failure prints its seed, no file is left.
 func init() {
-	for name, value := range map[string]string{"rapid.checks": "300", "rapid.nofailfile": "true"} {
+	for name, value := range map[string]string{"rapid.checks": "300", "rapid.nofailfile": "true", "rapid.shrinktime": "5s"} {
 		if err := flag.Set(name, value); err != nil {
 			panic(err)
 		}
