@@ -48,6 +48,12 @@ func (b *build) store(name string, holds int64, from ...string) {
 	b.Buffers = append(b.Buffers, scenario.Buffer{Unit: "blisters"})
 }
 
+// starts gives the last store a start level in per cent.
+func (b *build) starts(percent int64) {
+	store := &b.Line.Buffers[len(b.Line.Buffers)-1]
+	store.Start = sim.Level{On: true, Level: store.Holds * percent / 100}
+}
+
 // reel is a reel of web: diameters and unusable length in mm and m, thickness in µm, index in mm.
 type reel struct {
 	name                              string

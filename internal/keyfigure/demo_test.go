@@ -23,6 +23,7 @@ func lowmere() *scenario.Scenario {
 	b.station(line, people, 60, 0)
 	b.belt("transfer belt", "blister machine", 8, 24, 62)
 	b.store("transfer store", 720, "transfer belt")
+	b.starts(20)
 	b.cartoner(3, 0.004, stops(sim.PieceClock, 1000, 1.5, 0.8, 36000, 18), "transfer store",
 		[]int64{2000, 500}, []int64{800, 300}, 80, 100)
 	b.endOfLine(110, 115, 12, 10, 1.25, 10, 2500)
@@ -48,6 +49,7 @@ func tarnHollow(perMinute, cartons float64) *scenario.Scenario {
 	b.station(line, people, perMinute, 0)
 	b.belt("transfer belt", "blister machine", 6, 18, 96)
 	b.store("transfer store", 720, "transfer belt")
+	b.starts(10)
 	b.cartoner(2, 0.005, stops(sim.PieceClock, 800, 1.3, 0.8, 27000, 15), "transfer store",
 		[]int64{1200, 400}, []int64{800, 300}, cartons, 90)
 	b.endOfLine(98, 102, 9, 12, 1.15, 8, 3000)
@@ -62,6 +64,7 @@ func merged() *scenario.Scenario {
 		b.belt("branch "+n, "blister machine "+n, 10, 24, 58)
 	}
 	b.store("store", 1200, "branch 1", "branch 2")
+	b.starts(10)
 	b.brackwaterEnd()
 	return &b.Scenario
 }
@@ -72,6 +75,7 @@ func wide() *scenario.Scenario {
 	b.blister3("blister machine", 6, 116, 900, 2, 21000, 28)
 	b.belt("transfer belt", "blister machine", 7, 24, 58)
 	b.store("store", 1200, "transfer belt")
+	b.starts(10)
 	b.brackwaterEnd()
 	return &b.Scenario
 }

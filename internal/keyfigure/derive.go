@@ -18,12 +18,14 @@ func Derive(s *scenario.Scenario) Figures {
 		}
 		out.Stations = append(out.Stations, newStation(&line.Stations[i], &people))
 	}
+	joinUnits(line, s.Stations, out.Stations)
 	c := f.newCounting(s.Answer.CountedAfter)
 	for _, i := range c.stations {
 		out.CountedAfter = append(out.CountedAfter, out.Stations[i].Name)
 	}
 	f.spread(out.Stations, c)
 	f.findCycles(out.Stations, c)
+	tieCycles(line, out.Stations)
 	for i := range out.Stations {
 		out.Stations[i].value()
 	}
@@ -48,7 +50,7 @@ func (out *Figures) addPlaces(f *flow, people []scenario.Buffer) {
 		}
 		out.Places = append(out.Places, newPlace(f, out.Stations, j, &words))
 	}
-	put, warning := handOvers(f.line, out.Stations)
+	put, warning := handOvers(f, out.Stations)
 	out.Places = append(out.Places, put...)
 	if warning != "" {
 		out.Warnings = append(out.Warnings, warning)

@@ -60,6 +60,8 @@ type Place struct {
 	DrainMinutes float64
 	// StopUpstream and Restart are levels in pieces, 0 where not given.
 	StopUpstream, Restart int64
+	// Start is the level at which a station behind it that was starved starts again; 0 where not given.
+	Start int64
 }
 
 // Stage is one point of the V-curve: a station, or stations side by side whose flows add up.

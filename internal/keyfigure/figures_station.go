@@ -14,12 +14,15 @@ type Station struct {
 	// GroupSeconds is what the longer cycle of a group adds to the mean cycle.
 	GroupSeconds float64
 	// Alone is the efficiency alone, 0 to 1: 1/(1 + sum of DownShare of its own
-	// stops and changes), times every/(every + lasts) of each calendar stop.
+	// stops and changes), times every/(every + lasts) of each calendar stop; on one drive
+	// with those of the whole unit.
 	// Waiting for the crew, ramp and restart scrap are not in it.
 	Alone float64
 	// Joined is the same with the stops of the stations that stop with it.
 	Joined     float64
 	JoinedWith []string
+	// CoupledWith names the stations on the same drive: speeds and stops are those of the unit.
+	CoupledWith []string
 	// GoodShare is 1 less the share of rejects.
 	GoodShare float64
 	// Yield is the number of counted answer pieces per nominal answer piece that

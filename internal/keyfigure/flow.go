@@ -1,18 +1,35 @@
 package keyfigure
 
-import "tuckline/sim"
+import (
+	"slices"
+
+	"tuckline/sim"
+)
 
 // joint is a place of the flow in which all pieces are alike: buffers and
 // conveyors that pass pieces on to each other, or a hand-over.
 type joint struct {
 	feeders, takers []int // stations
+	// turns are the takers of each branch into which one feeder puts pieces in turn, so that
+	// every branch gets as many; nil where the flow divides by speeds.
+	turns [][]int
+}
+
+// entrance is one of the places that a station takes from.
+type entrance struct {
+	joint int
+	takes float64 // pieces a cycle
 }
 
 // flow is the way of the pieces: which joint each station takes from and gives into.
 type flow struct {
 	line    *sim.Line
 	joints  []joint
-	in, out []int // by station; in is -1 for supply from outside
+	in, out []int // by station; in is -1 for supply from outside, the main one of an assembly
+	// ins are all entrances of a station, the main one first.
+	ins [][]entrance
+	// places are the joints of the buffers.
+	places []int
 	// before and after have, for every node, the nodes next to it. Nodes are
 	// the stations, then the buffers.
 	before, after [][]int
@@ -38,14 +55,55 @@ func newFlow(line *sim.Line) *flow {
 		f.joints[out].feeders = append(f.joints[out].feeders, i)
 	}
 	for i := range line.Stations {
-		in := -1
-		if len(f.before[i]) > 0 {
-			in = at(f.before[i][0])
-			f.joints[in].takers = append(f.joints[in].takers, i)
-		}
-		f.in = append(f.in, in)
+		f.enter(i, at)
 	}
+	for j := range line.Buffers {
+		f.places = append(f.places, at(len(line.Stations)+j))
+	}
+	f.findTurns()
 	return f
+}
+
+// enter finds the joints that a station takes from.
+func (f *flow) enter(i int, at func(int) int) {
+	var ins []entrance
+	for k, node := range f.before[i] {
+		in := entrance{joint: at(node), takes: f.takesOf(i, k)}
+		ins = append(ins, in)
+		if takers := &f.joints[in.joint].takers; !slices.Contains(*takers, i) {
+			*takers = append(*takers, i)
+		}
+	}
+	main := -1
+	if len(ins) > 0 {
+		main = ins[0].joint
+	}
+	f.in, f.ins = append(f.in, main), append(f.ins, ins)
+}
+
+// takesOf is what a cycle takes from the k-th of the places before a station.
+func (f *flow) takesOf(station, k int) float64 {
+	s := &f.line.Stations[station]
+	name := f.name(f.before[station][k])
+	if name != s.From {
+		for _, in := range s.Also {
+			if in.From == name {
+				return float64(max(in.Takes, 1))
+			}
+		}
+	}
+	return float64(max(s.Takes, 1))
+}
+
+// takesFrom is what a cycle of a station takes from a joint.
+func (f *flow) takesFrom(station, joint int) float64 {
+	sum := 0.0
+	for _, in := range f.ins[station] {
+		if in.joint == joint {
+			sum += in.takes
+		}
+	}
+	return sum
 }
 
 // link finds the neighbours of every node.
@@ -68,6 +126,9 @@ func (f *flow) link() {
 	}
 	for i, s := range f.line.Stations {
 		join(s.From, i)
+		for _, in := range s.Also {
+			join(in.From, i)
+		}
 	}
 	for j, b := range f.line.Buffers {
 		for _, from := range b.From {
@@ -95,50 +156,4 @@ func (f *flow) roots() func(int) int {
 		}
 	}
 	return find
-}
-
-// upstream lists the stations that feed a buffer, through other buffers too;
-// downstream those that take from it.
-func (f *flow) upstream(node int) []int   { return f.reach(node, f.before) }
-func (f *flow) downstream(node int) []int { return f.reach(node, f.after) }
-
-func (f *flow) reach(node int, next [][]int) []int {
-	var found []int
-	seen := map[int]bool{node: true}
-	for queue := []int{node}; len(queue) > 0; queue = queue[1:] {
-		for _, other := range next[queue[0]] {
-			switch {
-			case seen[other]:
-				continue
-			case other < len(f.line.Stations):
-				found = append(found, other)
-			default:
-				queue = append(queue, other)
-			}
-			seen[other] = true
-		}
-	}
-	return found
-}
-
-// way is the order of the product: every node after all that feed it, and
-// otherwise as declared.
-func (f *flow) way() []int {
-	var order []int
-	seen := make([]bool, len(f.before))
-	var visit func(int)
-	visit = func(node int) {
-		if seen[node] {
-			return
-		}
-		seen[node] = true
-		for _, from := range f.before[node] {
-			visit(from)
-		}
-		order = append(order, node)
-	}
-	for node := range f.before {
-		visit(node)
-	}
-	return order
 }

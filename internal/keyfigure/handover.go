@@ -9,8 +9,8 @@ import (
 // handOvers derives the places that the program puts where no buffer is
 // written: the smallest that cannot lock, as compiling the line finds them.
 // The warning says why a line cannot be compiled; one that was read can.
-func handOvers(line *sim.Line, stations []Station) (places []Place, warning string) {
-	model, err := sim.Compile(*line)
+func handOvers(f *flow, stations []Station) (places []Place, warning string) {
+	model, err := sim.Compile(*f.line)
 	if err != nil {
 		return nil, "This line cannot run: " + err.Error()
 	}
@@ -18,19 +18,42 @@ func handOvers(line *sim.Line, stations []Station) (places []Place, warning stri
 		if !put.HandOver {
 			continue
 		}
+		from := f.lastOfUnits(put.From)
 		p := Place{Name: put.Name, Kind: "hand-over", From: put.From, To: put.To, Capacity: put.Capacity}
 		for i := range stations {
 			s := &stations[i]
-			if slices.Contains(put.From, s.Name) {
+			if slices.Contains(from, i) {
 				p.Unit = s.GivesUnit
-				p.Feed += s.Set.Pieces
+				p.Feed += s.Set.Pieces * f.portionInto(stations, i, f.behind(i, put.To))
 			}
 			if slices.Contains(put.To, s.Name) {
-				p.Drain += s.Top.Cycles * float64(s.Takes)
+				p.Drain += s.Top.Cycles * f.takesFrom(i, f.out[from[0]])
 			}
 		}
 		p.fill()
 		places = append(places, p)
 	}
 	return places, ""
+}
+
+// lastOfUnits finds the stations of names; of stations on one drive, which are known by the
+// name of the first, the last gives.
+func (f *flow) lastOfUnits(names []string) []int {
+	var found []int
+	for _, unit := range units(f.line) {
+		if slices.Contains(names, f.line.Stations[unit[0]].Name) {
+			found = append(found, unit[len(unit)-1])
+		}
+	}
+	return found
+}
+
+// behind is the node behind a station that has one of the names, or -1.
+func (f *flow) behind(station int, names []string) int {
+	for _, node := range f.after[station] {
+		if slices.Contains(names, f.name(node)) {
+			return node
+		}
+	}
+	return -1
 }

@@ -13,7 +13,7 @@ func joinStops(line *sim.Line, stations []Station) {
 		calendar := 1.0
 		for _, j := range group {
 			calendar *= stations[j].calendar
-			if j != i {
+			if j != i && !slices.Contains(s.CoupledWith, stations[j].Name) {
 				s.JoinedWith = append(s.JoinedWith, stations[j].Name)
 			}
 		}
@@ -42,11 +42,14 @@ func groupDown(stations []Station, group []int, one int, speed func(*Station) Ra
 	return down
 }
 
-// stopGroups lists, for every station, all stations that stop with it, itself included.
+// stopGroups lists, for every station, all stations that stop with it, itself included: those
+// on one drive, and those that are joined by stops with.
 func stopGroups(line *sim.Line) [][]int {
 	group := make([]int, len(line.Stations))
-	for i := range group {
-		group[i] = i
+	for _, unit := range units(line) {
+		for _, i := range unit {
+			group[i] = unit[0]
+		}
 	}
 	for i, s := range line.Stations {
 		other := slices.IndexFunc(line.Stations, func(o sim.Station) bool { return o.Name == s.StopsWith })

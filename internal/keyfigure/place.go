@@ -22,18 +22,35 @@ func newPlace(f *flow, stations []Station, index int, people *scenario.Buffer) P
 	if buffer.Restart.On {
 		p.Restart = buffer.Restart.Level
 	}
-	node := len(stations) + index
-	for _, i := range f.upstream(node) {
-		p.Feed += stations[i].Set.Pieces
+	if buffer.Start.On {
+		p.Start = buffer.Start.Level
 	}
+	node := len(stations) + index
+	p.Feed = f.feed(stations, node, map[int]bool{})
 	for _, i := range f.downstream(node) {
-		p.Drain += stations[i].Top.Cycles * float64(stations[i].Takes)
+		p.Drain += stations[i].Top.Cycles * f.takesFrom(i, f.places[index])
 	}
 	for _, next := range f.after[node] {
 		p.To = append(p.To, f.name(next))
 	}
 	p.fill()
 	return p
+}
+
+// feed is what comes into a node at the set speed of the stations that feed it, through
+// other places too; of a station with a choice its part.
+func (f *flow) feed(stations []Station, node int, seen map[int]bool) float64 {
+	sum := 0.0
+	seen[node] = true
+	for _, from := range f.before[node] {
+		switch {
+		case from < len(stations):
+			sum += stations[from].Set.Pieces * f.portionInto(stations, from, node)
+		case !seen[from]:
+			sum += f.feed(stations, from, seen)
+		}
+	}
+	return sum
 }
 
 func (f *flow) name(node int) string {

@@ -148,6 +148,7 @@ func (l *list) place(p *Place) {
 	}
 	l.some("stops feeders at", float64(p.StopUpstream), p.Unit)
 	l.some("restarts feeders at", float64(p.Restart), p.Unit)
+	l.some("starts what takes from it at", float64(p.Start), p.Unit)
 }
 
 func placesText(p *Place) string {

@@ -101,11 +101,10 @@ func (f *flow) depths(stages []Stage) []int {
 		}
 		for _, i := range stage.Stations {
 			depth[k] = max(depth[k], 1)
-			if f.in[i] < 0 {
-				continue
-			}
-			for _, feeder := range f.joints[f.in[i]].feeders {
-				depth[k] = max(depth[k], depth[of[feeder]]+1)
+			for _, in := range f.ins[i] {
+				for _, feeder := range f.joints[in.joint].feeders {
+					depth[k] = max(depth[k], depth[of[feeder]]+1)
+				}
 			}
 		}
 	}

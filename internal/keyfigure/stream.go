@@ -1,5 +1,7 @@
 package keyfigure
 
+import "slices"
+
 // stream is how many cycles every station makes for one counted piece: where
 // the flow divides, and where it comes together, it does so in proportion to set speeds.
 type stream struct {
@@ -63,22 +65,35 @@ func (m *stream) follow(first int) (part []int) {
 		at := queue[0]
 		pieces, feeders, takers := m.pieces[at], m.joints[at].feeders, m.joints[at].takers
 		for _, i := range feeders {
-			add(i, ratio(pieces*m.portionGiven(i), float64(m.stations[i].Gives)*m.meanGood(feeders)))
-			if in := m.in[i]; in >= 0 && !m.seen[in] {
-				m.pieces[in], m.seen[in] = ratio(m.cycles[i]*float64(m.stations[i].Takes), m.portionTaken(i)), true
-				queue = append(queue, in)
-			}
+			add(i, ratio(pieces*m.portionGiven(m.stations, i), float64(m.stations[i].Gives)*m.meanGood(feeders)))
+			queue = m.enterAll(i, queue)
 		}
 		for _, i := range takers {
-			add(i, pieces*m.portionTaken(i)/float64(m.stations[i].Takes))
+			add(i, ratio(pieces*m.portionTaken(m.stations, i, at), m.takesFrom(i, at)))
+			queue = m.enterAll(i, queue)
 			if out := m.out[i]; !m.seen[out] {
-				given := m.cycles[i] * float64(m.stations[i].Gives) * m.meanGood(m.joints[out].feeders)
-				m.pieces[out], m.seen[out] = ratio(given, m.portionGiven(i)), true
+				m.pieces[out], m.seen[out] = ratio(m.goodOn(i), m.portionGiven(m.stations, i)), true
 				queue = append(queue, out)
 			}
 		}
 	}
 	return part
+}
+
+// enterAll adds the joints that a station takes from to those that are still to be followed.
+func (m *stream) enterAll(i int, queue []int) []int {
+	for _, in := range m.ins[i] {
+		if at := in.joint; !m.seen[at] {
+			m.pieces[at], m.seen[at] = ratio(m.cycles[i]*m.takesFrom(i, at), m.portionTaken(m.stations, i, at)), true
+			queue = append(queue, at)
+		}
+	}
+	return queue
+}
+
+// goodOn is what a station gives, less the rejects of all that give into the same joint.
+func (m *stream) goodOn(i int) float64 {
+	return m.cycles[i] * float64(m.stations[i].Gives) * m.meanGood(m.joints[m.out[i]].feeders)
 }
 
 // onward follows the flow once more, from its sources in the order of the
@@ -88,63 +103,41 @@ func (m *stream) onward(part []int) {
 	for _, i := range part {
 		inside[i] = true
 	}
-	for _, i := range m.stationWay() {
-		if !inside[i] || m.in[i] < 0 {
+	way, aside := m.stationWay(), m.aside()
+	for _, i := range way {
+		at := m.in[i]
+		if !inside[i] || at < 0 || aside[i] {
 			continue
 		}
 		pieces := 0.0
-		for _, k := range m.joints[m.in[i]].feeders {
+		for _, k := range m.joints[at].feeders {
 			pieces += m.goodPieces(k)
 		}
-		m.cycles[i] = pieces * m.portionTaken(i) / float64(m.stations[i].Takes)
+		m.cycles[i] = ratio(pieces*m.portionTaken(m.stations, i, at), m.takesFrom(i, at))
 	}
-}
-
-// perCounted makes the cycles those for one counted piece of the part.
-func (m *stream) perCounted(part []int, c *counting) {
-	counted := 0.0
-	for _, i := range part {
-		if c.counted(i) {
-			counted += m.goodPieces(i)
+	for _, i := range slices.Backward(way) {
+		if inside[i] && aside[i] {
+			m.asDemanded(i)
 		}
 	}
-	m.scale(part, ratio(1, counted))
 }
 
-func (m *stream) scale(part []int, by float64) {
-	for _, i := range part {
-		m.cycles[i] *= by
+// aside are the stations all of whose pieces go into an assembly beside its main flow; they
+// make what it needs.
+func (m *stream) aside() []bool {
+	aside := make([]bool, len(m.stations))
+	for _, i := range slices.Backward(m.stationWay()) {
+		takers := m.joints[m.out[i]].takers
+		aside[i] = len(takers) > 0 && !slices.ContainsFunc(takers, func(k int) bool { return m.in[k] == m.out[i] && !aside[k] })
 	}
+	return aside
 }
 
-// tied is the rate of a part at the set speed of its slowest station.
-func (m *stream) tied(part []int) float64 {
-	slowest := 0.0
-	for _, i := range part {
-		s := &m.stations[i]
-		if m.cycles[i] == 0 || s.Set.Cycles <= 0 {
-			continue
-		}
-		if rate := 1 / (s.meanCycle(s.Set) * m.cycles[i]); slowest == 0 || rate < slowest {
-			slowest = rate
-		}
+// asDemanded lets a station make its part of what is taken behind it.
+func (m *stream) asDemanded(i int) {
+	at, pieces := m.out[i], 0.0
+	for _, k := range m.joints[at].takers {
+		pieces += m.cycles[k] * m.takesFrom(k, at)
 	}
-	return slowest
-}
-
-func (m *stream) goodPieces(i int) float64 {
-	return m.cycles[i] * float64(m.stations[i].Gives) * m.good(&m.stations[i])
-}
-
-func (m *stream) meanGood(feeders []int) float64 {
-	return meanOver(m.stations, feeders, (*Station).givesPerMinute, func(k int) (float64, bool) { return m.good(&m.stations[k]), true })
-}
-
-// portionGiven is the part of a station in what its joint gets, portionTaken in what is taken from its joint.
-func (m *stream) portionGiven(i int) float64 {
-	return portion(m.stations, m.joints[m.out[i]].feeders, i, (*Station).givesPerMinute)
-}
-
-func (m *stream) portionTaken(i int) float64 {
-	return portion(m.stations, m.joints[m.in[i]].takers, i, (*Station).takesPerMinute)
+	m.cycles[i] = ratio(pieces*m.portionGiven(m.stations, i), float64(m.stations[i].Gives)*m.meanGood(m.joints[at].feeders))
 }

@@ -50,6 +50,9 @@ func (f *Figures) pairAt(line *sim.Line, p *Place) (one pair, ok bool) {
 			Name: f.Stations[k].Name, Takes: max(1, line.Stations[k].Takes), Gives: max(1, line.Stations[k].Gives),
 			Cycle: sim.Fixed(minute / f.Stations[k].Set.Cycles), BlocksBefore: line.Stations[k].BlocksBefore,
 		}
+		if words := &line.Stations[k]; len(words.Also)+len(words.Sends.To) > 0 || words.Coupled != "" {
+			continue // more than a pair takes part
+		}
 		switch s.Name {
 		case p.From[0]:
 			s.Takes = 1

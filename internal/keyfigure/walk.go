@@ -135,7 +135,7 @@ func (p *Place) lines() []item {
 		out = append(out, item{"restarts them", "at " + count(p.Restart) + " " + p.Unit})
 	}
 	if p.Start > 0 {
-		out = append(out, item{"starts takers", "at " + count(p.Start) + " " + p.Unit})
+		out = append(out, item{"restarts takers", "at " + count(p.Start) + " " + p.Unit + ", once they have been starved"})
 	}
 	return out
 }

@@ -1,0 +1,47 @@
+package keyfigure
+
+// upstream lists the stations that feed a buffer, through other buffers too;
+// downstream those that take from it.
+func (f *flow) upstream(node int) []int   { return f.reach(node, f.before) }
+func (f *flow) downstream(node int) []int { return f.reach(node, f.after) }
+
+func (f *flow) reach(node int, next [][]int) []int {
+	var found []int
+	seen := map[int]bool{node: true}
+	for queue := []int{node}; len(queue) > 0; queue = queue[1:] {
+		for _, other := range next[queue[0]] {
+			switch {
+			case seen[other]:
+				continue
+			case other < len(f.line.Stations):
+				found = append(found, other)
+			default:
+				queue = append(queue, other)
+			}
+			seen[other] = true
+		}
+	}
+	return found
+}
+
+// way is the order of the product: every node after all that feed it, and
+// otherwise as declared.
+func (f *flow) way() []int {
+	var order []int
+	seen := make([]bool, len(f.before))
+	var visit func(int)
+	visit = func(node int) {
+		if seen[node] {
+			return
+		}
+		seen[node] = true
+		for _, from := range f.before[node] {
+			visit(from)
+		}
+		order = append(order, node)
+	}
+	for node := range f.before {
+		visit(node)
+	}
+	return order
+}
