@@ -36,7 +36,7 @@ const usualPriority = 5
 type elsewhere struct {
 	crew, person int
 	stream       draw.Stream
-	away, asked  bool
+	away         bool
 }
 
 // request puts a request into the queue of its crew.
