@@ -139,8 +139,19 @@ func (s *subject) clockAxis() opts.XAxis {
 	axis := valueAxis(say("clock", facts{"Window": s.Window.One}), types.FuncStr("fn:clock"))
 	w := s.traced()
 	axis.Min, axis.Max = 0, w.seconds(w.To)
-	axis.MaxInterval = max(3600, w.seconds(w.To)/10)
+	axis.MaxInterval = clockStep(w.seconds(w.To) / 10)
 	return axis
+}
+
+// clockStep is the next round step of a clock, in seconds.
+func clockStep(least float64) float64 {
+	steps := []float64{1, 5, 15, 60, 300, 600, 1800, 3600, 2 * 3600, 3 * 3600, 4 * 3600, 6 * 3600}
+	for _, step := range steps {
+		if step >= least {
+			return step
+		}
+	}
+	return steps[len(steps)-1]
 }
 
 func (s *subject) levelTable(i int, b result.Buffer, caption string, f facts) table {

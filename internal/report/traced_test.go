@@ -39,3 +39,16 @@ func TestTracedPartIsSaid(t *testing.T) {
 		t.Errorf("the axis ends at %v s", axis.Max)
 	}
 }
+
+// The ticks of the clock stand at round times, ten of them at most.
+func TestClockTicksAtRoundTimes(t *testing.T) {
+	for window, want := range map[sim.Micros]float64{
+		8 * sim.Hour: 3600, 24 * sim.Hour: 3 * 3600, 12 * sim.Hour: 2 * 3600, sim.Hour: 600, 10 * sim.Minute: 60, 20 * sim.Second: 5,
+	} {
+		o := inventedOutcome()
+		o.Traced = window
+		if got := subjectOf(o).clockAxis().MaxInterval; got != want {
+			t.Errorf("%d: every %v s, want %v", window, got, want)
+		}
+	}
+}
