@@ -71,6 +71,16 @@ func method(s *subject, version string) []string {
 	for _, word := range []string{"runs", "count", "interval", "hour"} {
 		all = append(all, say("method."+word, f))
 	}
+	if s.WarmUp.Found {
+		all = append(all, say("method.warmup", facts{
+			"Length": length(s.WarmUp.Length), "Doubled": s.WarmUp.Doubled, "Measure": length(s.Scenario.Run.Measure), "Windows": s.Window.Many,
+		}))
+	}
+	if p := s.Precision; p.Asked > 0 {
+		all = append(all, say("method.looks", facts{
+			"Asked": short(100 * p.Asked), "Looks": p.Looks, "Reached": p.Reached, "Windows": s.Window.Many,
+		}))
+	}
 	if tenths(s.Shifts) {
 		all = append(all, say("method.spread", f))
 	}
