@@ -81,7 +81,11 @@ func mostLikely(kind Kind, log []Observation) (Law, error) {
 		return climb(gammaAt, gammaStart(log), log)
 	case LognormalKind:
 		if plain(log) {
-			return plainLognormal(log), nil
+			l := plainLognormal(log)
+			if !(l.Sigma > 0) {
+				return nil, ErrNoMaximum
+			}
+			return l, nil
 		}
 		return climb(lognormalAt, lognormalStart(log), log)
 	}

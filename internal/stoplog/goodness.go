@@ -22,7 +22,8 @@ type Goodness struct {
 // GoodnessOf holds a fitted law against the log it was fitted to: parametric
 // bootstrap, p = (1 + number at least as far) / (draws + 1) (Stute, González
 // Manteiga and Presedo Quindimil, Metrika 40 (1993) 243). Logs with open observations
-// are refused; draws must be at least 100, 2,000 leave an error of 0.01 at most.
+// are refused, and so is a test of which more than half of the draws could not be fitted;
+// draws must be at least 100, 2,000 leave a standard error of about 0.01.
 func GoodnessOf(law Law, log []Observation, draws int) (Goodness, error) {
 	seen, err := DistancesOf(law, log)
 	if err != nil {
@@ -31,6 +32,9 @@ func GoodnessOf(law Law, log []Observation, draws int) (Goodness, error) {
 	null, err := NullDistances(law, log, draws)
 	if err != nil {
 		return Goodness{}, err
+	}
+	if 2*len(null) < draws {
+		return Goodness{}, fmt.Errorf("%d of %d bootstrap logs could not be fitted: the test says nothing", draws-len(null), draws)
 	}
 	g := Goodness{Distances: seen, Draws: len(null), Failed: draws - len(null)}
 	far, wide := 1, 1

@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // For an exponential law the profile is known: with r = mean of the log / mean of
@@ -126,4 +128,32 @@ func TestNoIntervalOfFew(t *testing.T) {
 	if got, err := Ranges(fit, log, 0.95); err != nil || len(got) != 3 {
 		t.Errorf("20 that ended gave %v, %v", got, err)
 	}
+}
+
+// Strange logs get intervals that hold their figure, or an error; p values are
+// chances. Nothing panics.
+func TestStrangeLogs(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		log := make([]Observation, rapid.IntRange(20, 26).Draw(t, "n"))
+		threshold := rapid.SampledFrom([]float64{0, 1e-6, 5}).Draw(t, "threshold")
+		for i := range log {
+			log[i] = Observation{Value: threshold + rapid.SampledFrom([]float64{1e-9, 0.1, 1, 3, 1e4, 1e12}).Draw(t, "value"), Above: threshold}
+		}
+		fits, err := FitAll(log)
+		if err != nil {
+			return
+		}
+		for _, fit := range fits {
+			ranges, err := Ranges(fit, log, 0.95)
+			for _, r := range ranges {
+				if err != nil || !(r.Low <= r.Value && r.Value <= r.High) {
+					t.Fatalf("%+v: %+v, %v", fit, r, err)
+				}
+			}
+			g, err := GoodnessOf(fit.Law, log, 100)
+			if err == nil && !(g.PAndersonDarling > 0 && g.PAndersonDarling <= 1 && g.PKolmogorovSmirnov > 0 && g.PKolmogorovSmirnov <= 1) {
+				t.Fatalf("%+v: %+v", fit, g)
+			}
+		}
+	})
 }
