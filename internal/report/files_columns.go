@@ -47,7 +47,7 @@ func bufferColumns(i int, name string) []csvColumn {
 	}
 	return []csvColumn{
 		column("mean_level", func(b *sim.BufferRecord, window sim.Micros) string {
-			return decimal(float64(b.LevelTime) / float64(window))
+			return decimal(b.MeanLevel(window))
 		}),
 		column("max_level", func(b *sim.BufferRecord, _ sim.Micros) string { return integer(b.Max) }),
 		column("full_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.Full) }),

@@ -16,10 +16,15 @@ func TestMethodOfSettledStudies(t *testing.T) {
 	}
 	o.WarmUp = study.WarmUp{Found: true, Length: 12 * sim.Minute}
 	o.Precision = study.Precision{Asked: 0.02, Looks: 3, Reached: true}
-	says(t, strings.Join(method(subjectOf(o), "1"), "\n"),
+	says(t, methodText(o),
 		"The warm-up of 12 min was found by a pilot of 20 runs",
 		"until the half-width was 2 % of the average; the interval was looked at 3 times.")
 	o.WarmUp.Doubled, o.Precision.Looks, o.Precision.Reached = true, 1, false
-	says(t, strings.Join(method(subjectOf(o), "1"), "\n"),
+	says(t, methodText(o),
 		"The window was doubled to", "was looked at 1 time and was still wider at the last.")
+}
+
+// methodText is the method with ordinary spaces.
+func methodText(o *study.Outcome) string {
+	return strings.NewReplacer("\u202f", " ", "\u00a0", " ").Replace(strings.Join(method(subjectOf(o), "1"), "\n"))
 }

@@ -21,7 +21,7 @@ func (c columns) buffers(places []sim.Place) []result.Buffer {
 
 // level is the mean level over the window, pieces in transit included.
 func (c columns) level(buffer int) result.Estimate {
-	return c.estimate(func(r *sim.Record) float64 { return float64(r.Buffers[buffer].LevelTime) / float64(r.Window) })
+	return c.estimate(func(r *sim.Record) float64 { return r.Buffers[buffer].MeanLevel(r.Window) })
 }
 
 // classes is the mean share of the window in each class of level, by place.

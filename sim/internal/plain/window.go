@@ -219,7 +219,7 @@ func (e *Engine) clock(l *link) {
 		return
 	}
 	rec := l.rec
-	rec.LevelTime += l.level * int64(dt)
+	rec.AddLevel(l.level, dt)
 	if l.plan.Transit > 0 {
 		rec.TransitTime += (l.level - l.arrived) * int64(dt)
 	}

@@ -1,5 +1,7 @@
 package plan
 
+import "math/bits"
+
 // Micros is a time or duration in microseconds.
 type Micros int64
 
@@ -120,8 +122,11 @@ type BufferRecord struct {
 	In, Out int64
 	// Level is the level at the first edge and at the last.
 	Level [2]int64
-	// LevelTime and TransitTime are integrals: pieces times microseconds.
+	// LevelTime and TransitTime are integrals: pieces times microseconds. What goes
+	// beyond 2^62 is counted in LevelCarry, in units of 2^62: a buffer without limit
+	// may fill all year. MeanLevel puts both together.
 	LevelTime, TransitTime int64
+	LevelCarry             int64 `json:",omitempty"`
 	// Full is the time in which the whole output of the (first) feeder does not
 	// fit, Empty that in which fewer pieces than one take have arrived.
 	Full, Empty Micros
@@ -129,6 +134,19 @@ type BufferRecord struct {
 	Max int64
 	// Classes is the time in each class of level; nil unless asked for.
 	Classes []Micros `json:",omitempty"`
+}
+
+// MeanLevel is the mean level in a window of this length.
+func (b *BufferRecord) MeanLevel(window Micros) float64 {
+	return (float64(b.LevelTime) + float64(b.LevelCarry)*(1<<62)) / float64(window)
+}
+
+// AddLevel counts a level, at least 0, that lasted for a time.
+func (b *BufferRecord) AddLevel(level int64, lasted Micros) {
+	high, low := bits.Mul64(uint64(level), uint64(lasted))
+	b.LevelTime += int64(low & (1<<62 - 1))
+	b.LevelCarry += int64(high<<2|low>>62) + b.LevelTime>>62
+	b.LevelTime &= 1<<62 - 1
 }
 
 // CrewRecord measures one crew.
