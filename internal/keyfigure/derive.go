@@ -33,6 +33,7 @@ func Derive(s *scenario.Scenario) Figures {
 	out.Warnings = slices.Clone(s.Warnings)
 	out.addPlaces(f, s.Buffers)
 	out.addSteps(line)
+	out.addMeetings(line)
 	out.Way = newWay(f, out.Places)
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)

@@ -23,6 +23,12 @@ type Station struct {
 	JoinedWith []string
 	// CoupledWith names the stations on the same drive: speeds and stops are those of the unit.
 	CoupledWith []string
+	// Inputs are the places that it takes from, the main one first, if there are several.
+	Inputs []Input
+	// SendsTo names the places among which it chooses, SendRule says how: "in turn", "the
+	// first with room", "whichever has the fewest pieces".
+	SendsTo  []string
+	SendRule string
 	// GoodShare is 1 less the share of rejects.
 	GoodShare float64
 	// Yield is the number of counted answer pieces per nominal answer piece that
@@ -57,6 +63,14 @@ type Station struct {
 	downPerCycle float64 // minutes of own stops and changes per cycle, without calendar stops and running clocks
 	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
 	calendar     float64 // product of every/(every+lasts) over calendar stops
+}
+
+// Input is what a cycle takes from one of several places.
+type Input struct {
+	From string
+	// Unit is the plural of its pieces.
+	Unit  string
+	Takes int64
 }
 
 // Stop has the figures of one cause.

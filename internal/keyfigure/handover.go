@@ -19,6 +19,10 @@ func handOvers(f *flow, stations []Station) (places []Place, warning string) {
 			continue
 		}
 		from := f.lastOfUnits(put.From)
+		at := -1
+		for _, i := range from {
+			at = f.out[i]
+		}
 		p := Place{Name: put.Name, Kind: "hand-over", From: put.From, To: put.To, Capacity: put.Capacity}
 		for i := range stations {
 			s := &stations[i]
@@ -27,7 +31,7 @@ func handOvers(f *flow, stations []Station) (places []Place, warning string) {
 				p.Feed += s.Set.Pieces * f.portionInto(stations, i, f.behind(i, put.To))
 			}
 			if slices.Contains(put.To, s.Name) {
-				p.Drain += s.Top.Cycles * f.takesFrom(i, f.out[from[0]])
+				p.Drain += s.Top.Cycles * f.takesFrom(i, at)
 			}
 		}
 		p.fill()
@@ -36,12 +40,12 @@ func handOvers(f *flow, stations []Station) (places []Place, warning string) {
 	return places, ""
 }
 
-// lastOfUnits finds the stations of names; of stations on one drive, which are known by the
-// name of the first, the last gives.
+// lastOfUnits finds the stations of names; of stations on one drive the last gives, by
+// whichever of them the unit is known.
 func (f *flow) lastOfUnits(names []string) []int {
 	var found []int
 	for _, unit := range units(f.line) {
-		if slices.Contains(names, f.line.Stations[unit[0]].Name) {
+		if slices.ContainsFunc(unit, func(i int) bool { return slices.Contains(names, f.line.Stations[i].Name) }) {
 			found = append(found, unit[len(unit)-1])
 		}
 	}

@@ -23,7 +23,7 @@ func (f *Figures) lines(e Entry) []item {
 }
 
 func (s *Station) lines(unit string) []item {
-	out := []item{{"speed", s.speedText(unit)}}
+	out := append([]item{{"speed", s.speedText(unit)}}, s.meetings()...)
 	for i := range s.Steps {
 		out = append(out, item{"speed step", s.Steps[i].text()})
 	}
