@@ -58,7 +58,7 @@ func pilot(ctx context.Context, s *scenario.Scenario, m *sim.Model, workers int)
 			return sim.Options{Seed: seed, Replication: replication, Measure: pilotIntervals * every, Every: every}
 		},
 	}
-	truncation, ok := estimate.MSER5(meanSeries(s, p.run(ctx)))
+	truncation, ok := estimate.MSER5(estimate.MeanSeries(outputSeries(s, p.run(ctx))))
 	if !ok {
 		return 0, false
 	}
@@ -71,23 +71,17 @@ func pilotSeed(seed uint64) uint64 {
 	return binary.BigEndian.Uint64(sum[:])
 }
 
-// meanSeries is the good output of each interval, averaged over replications. A
-// replication that ended early has fewer intervals; only those that all have count.
-func meanSeries(s *scenario.Scenario, records []sim.Record) []float64 {
-	if len(records) == 0 {
-		return nil
-	}
-	length := len(records[0].Series)
+// outputSeries is the good output of each interval, a series for each replication.
+func outputSeries(s *scenario.Scenario, records []sim.Record) [][]float64 {
+	all := make([][]float64, len(records))
 	for i := range records {
-		length = min(length, len(records[i].Series))
-	}
-	series := make([]float64, length)
-	for i := range records {
-		for k := range series {
+		for _, passed := range records[i].Series {
+			sum := int64(0)
 			for _, station := range s.Answer.CountedAfter {
-				series[k] += float64(records[i].Series[k][station]) / float64(len(records))
+				sum += passed[station]
 			}
+			all[i] = append(all[i], float64(sum))
 		}
 	}
-	return series
+	return all
 }
