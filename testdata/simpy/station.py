@@ -1,0 +1,251 @@
+"""A station as one process: it waits for input and room, works its cycles, stops, and hands over."""
+
+import math
+
+from parts import Group
+
+
+class Station:
+    def __init__(self, world, name, cycle, takes=1, gives=1, rejects=0.0, stops=(), stocks=(), before=False,
+                 every=0, adds=0, ramp=0, scrap_after_stop=0, scrap_after_standstill=(0, 0),
+                 fast=None, restart=None, start=None, group=None):
+        self.world, self.env, self.name = world, world.env, name
+        self.cycle, self.takes, self.gives, self.rejects = cycle, takes, gives, rejects
+        self.stops, self.stocks, self.before = list(stops), list(stocks), before
+        self.every, self.adds, self.ramp = every, adds, ramp
+        self.scrap_after_stop, self.scrap_after_standstill = scrap_after_stop, scrap_after_standstill
+        self.fast, self.restart, self.start_level = fast, restart, start
+        self.source = self.next = None
+        self.group = group or Group()
+        self.group.members.append(self)
+        self.wake, self.phase, self.own = None, "idle", False
+        self.state, self.since, self.times = "starved", 0, {}
+        self.rested, self.scrap, self.fast_on, self.count = None, 0, False, 0
+        self.ramped = None  # work done on the ramp, None at set speed
+        self.passed = 0
+        self.room_lacks = False
+        self.rng = world.rng(name, "rejects")
+        for part in self.stops + self.stocks:
+            part.start(world, name)
+        self.env.process(self.life())
+
+    # What neighbours see.
+
+    def up(self):
+        return not self.group.open
+
+    def ready(self):
+        return self.phase == "idle" and self.up() and not self.own and not self.used_up()
+
+    def look(self):
+        if self.wake is not None and not self.wake.triggered:
+            self.wake.succeed()
+
+    # States.
+
+    def now_state(self):
+        if self.phase == "working" and not self.own:
+            return "running"
+        if self.group.open:
+            return self.group.open[0]["state"]
+        return "blocked" if self.phase == "holding" or self.room_lacks else "starved"
+
+    def show(self):
+        state = self.now_state()
+        if state != self.state:
+            self.account()
+            self.state = state
+
+    def account(self):
+        self.times[self.state] = self.times.get(self.state, 0) + self.world.within(self.since)
+        self.since = self.env.now
+
+    def until(self, condition):
+        """Wait until a condition holds; true if that took no time."""
+        at_once = True
+        while not condition():
+            self.show()
+            self.wake = self.env.event()
+            before = self.env.now
+            yield self.wake
+            self.wake = None
+            at_once = at_once and self.env.now == before
+        return at_once
+
+    # Its life.
+
+    def life(self):
+        while True:
+            stock = self.used_up()
+            if stock:
+                yield from self.stand(stock)
+                stock.left += stock.full
+                continue
+            yield from self.wait_to_start()
+            good = yield from self.work()
+            if good:
+                yield from self.hand_over(good)
+
+    def used_up(self):
+        return next((s for s in self.stocks if s.left < s.per_cycle), None)
+
+    def has_input(self):
+        return self.source is None or self.source.arrived() >= self.takes
+
+    def has_room(self):
+        return not self.before or self.scrap > 0 or self.next.fits(self.gives)
+
+    def wait_to_start(self):
+        """Input and room are there and no stop is open: take the input, reserve the room."""
+        lacked = -1 if self.rested is None else None  # since when it lacks input; a new station lacked it before
+        blocked, held, waits = None, self.start_level is not None, False
+        while True:
+            self.room_lacks = False
+            if self.up():
+                if not self.has_input():
+                    blocked, lacked = None, self.env.now if lacked is None else lacked
+                    self.show()
+                elif held and lacked is not None and lacked < self.env.now and self.source.arrived() < self.start_level:
+                    self.show()
+                else:
+                    held = False
+                    if blocked is None:
+                        blocked = self.env.now
+                    restarts = (self.restart is None or blocked == self.env.now or waits
+                                or sum(p.level for p in self.restart[0]) <= self.restart[1])
+                    waits = waits or restarts and blocked < self.env.now
+                    if restarts and self.has_room():
+                        break
+                    self.room_lacks = True
+                    self.show()
+            else:
+                self.show()
+            if self.source is not None and not self.has_input():
+                self.source.feeder.look()  # a piece may pass straight through
+            self.wake = self.env.event()
+            yield self.wake
+            self.wake = None
+        self.begin()
+
+    def begin(self):
+        self.phase, self.room_lacks = "working", False
+        self.reserved = self.gives if self.before and self.scrap == 0 else 0
+        if self.reserved:
+            self.next.reserved += self.reserved
+        self.duration = self.cycle
+        if self.fast:
+            level = self.source.level
+            if level >= self.fast["from"]:
+                self.fast_on = True
+            elif level <= self.fast["back"]:
+                self.fast_on = False
+            if self.fast_on:
+                self.duration = self.fast["cycle"]
+        if self.source is not None:
+            self.source.take(self.takes)
+
+    def stood(self):
+        """Work goes on after a pause: scrap after a standstill, and the ramp."""
+        pause = 0 if self.rested is None else self.env.now - self.rested
+        limit, cycles = self.scrap_after_standstill
+        if cycles and pause > limit:
+            self.scrap = max(self.scrap, cycles)
+        if self.ramp and pause > self.cycle:
+            self.ramped = 0.0
+
+    def ramp_time(self, work):
+        """When so much work is done after a standstill: the speed rises in a straight line."""
+        r = self.ramp
+        return math.sqrt(2 * r * work) if work <= r / 2 else work + r / 2
+
+    def ramp_work(self, time):
+        r = self.ramp
+        return time * time / (2 * r) if time <= r else time - r / 2
+
+    def work(self):
+        """One cycle with its stops; returns the good pieces."""
+        work = self.duration + (self.adds if self.every and (self.count + 1) % self.every == 0 else 0)
+        self.stood()
+        duration, at, base = self.on_ramp(work), 0, self.ramped
+        while True:
+            struck = min(self.stops, key=lambda s: (max(at, s.strikes(duration)), s.name), default=None)
+            where = duration if struck is None else min(duration, max(at, struck.strikes(duration)))
+            if where > at:
+                self.show()
+                yield self.env.timeout(where - at)
+                self.rested = self.env.now
+                if base is not None:
+                    done = self.ramp_work(self.ramp_time(base) + where - at) - base
+                    base += done
+                    work -= done
+                else:
+                    work -= where - at
+                at = where
+            if at == duration:
+                break
+            struck.renew(at, duration)
+            yield from self.stand(struck)
+            standing = self.env.now - self.rested if self.rested is not None else 0
+            self.stood()
+            if self.ramp and standing > self.cycle:
+                base = 0.0
+                duration = at + max(1, round(self.ramp_time(work)))
+        self.ramped = base if base is not None and base < self.ramp / 2 else None
+        return self.finish(duration)
+
+    def on_ramp(self, work):
+        if self.ramped is None:
+            return work
+        return max(1, round(self.ramp_time(self.ramped + work) - self.ramp_time(self.ramped)))
+
+    def finish(self, duration):
+        self.count += 1
+        self.phase = "idle"
+        for s in self.stops:
+            s.passed(duration)
+        for s in self.stocks:
+            s.left -= s.per_cycle
+        good = self.gives
+        if self.scrap > 0:
+            self.scrap -= 1
+            good = 0
+        else:
+            good -= sum(self.rng.random() < self.rejects for _ in range(self.gives)) if self.rejects else 0
+        if self.reserved:
+            self.next.reserved -= self.reserved
+        return good
+
+    def stand(self, cause):
+        """A stop: it waits for its crew, then is worked on; the group stands with it."""
+        begun = self.env.now
+        if self.world.counts():
+            cause.count += 1
+        spell = {"state": "waiting" if cause.crew else "down"}
+        self.own = True
+        self.group.open.append(spell)
+        self.group.look()
+        self.show()
+        if cause.crew:
+            with cause.crew.request() as person:
+                yield person
+                spell["state"] = "down"
+                self.group.look()
+                self.show()
+                yield self.env.timeout(cause.lasts(cause.works))
+        else:
+            yield self.env.timeout(cause.lasts(cause.works))
+        self.group.open.remove(spell)
+        self.own = False
+        self.group.look()
+        if self.scrap_after_stop and self.env.now > begun:
+            self.scrap = max(self.scrap, self.scrap_after_stop)
+        self.show()
+
+    def hand_over(self, good):
+        if self.next is not None:
+            self.phase = "holding"
+            yield from self.until(lambda: self.next.may_put(good))
+            self.next.put(good)
+        self.phase = "idle"
+        if self.world.counts():
+            self.passed += good
