@@ -19,6 +19,7 @@ func assembled() *scenario.Scenario {
 	b.store("store", 240, "blister machine")
 	b.station(sim.Station{Name: "folder", Takes: 1, Gives: 1, Stops: []sim.Stop{fixedStop("jam", sim.CycleClock, 350, 1)}}, scenario.Station{GivesUnit: "leaflets"}, 70, 0)
 	b.store("leaflets", 50, "folder")
+	b.Buffers[1].Unit = "leaflets"
 	b.station(sim.Station{Name: "cartoner", From: "store", Takes: 3, Gives: 1, Also: []sim.Input{{From: "leaflets", Takes: 1}}, RejectShare: 0.1},
 		scenario.Station{TakesUnit: "blisters", GivesUnit: "cartons"}, 80, 0)
 	b.station(sim.Station{Name: "label", From: "cartoner", Takes: 1, Gives: 1}, scenario.Station{TakesUnit: "cartons", GivesUnit: "cartons"}, 100, 0)

@@ -79,7 +79,8 @@ type Stop struct {
 	// Clock is the word of its clock: cycles, pieces, running or calendar.
 	Clock string
 	// Every is the mean of its law in its own unit: cycles, pieces or minutes,
-	// the stop rate factor included.
+	// the stop rate factor included; of stops that start each other's clocks anew the mean
+	// between two of its own.
 	Every float64
 	// Minutes is the mean interval at set speed, in minutes of running (calendar: of the calendar).
 	Minutes float64
@@ -87,6 +88,10 @@ type Stop struct {
 	Lasts float64
 	// DownShare is Lasts/Minutes: minutes down per minute of running at set speed.
 	DownShare float64
+	// Never: other stops always start its clock anew before it is due. Aside: others start its
+	// clock anew, so that it comes less often than its law says, by how much is not derived.
+	// With either DownShare is 0.
+	Never, Aside bool
 }
 
 // Material has the figures of one reel, magazine or hopper.

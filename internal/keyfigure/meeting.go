@@ -48,7 +48,7 @@ func (s *Station) meetings() []item {
 	if len(s.Inputs) > 0 {
 		var each []string
 		for _, in := range s.Inputs {
-			each = append(each, strings.TrimSpace(fmt.Sprintf("%s %s", count(in.Takes), in.Unit))+" from "+in.From)
+			each = append(each, strings.TrimSpace(fmt.Sprintf("%s from %s (%s a cycle)", in.Unit, in.From, count(in.Takes))))
 		}
 		out = append(out, item{"takes", strings.Join(each, ", ")})
 	}

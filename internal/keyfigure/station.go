@@ -90,6 +90,14 @@ func leftOut(line *sim.Station) []string {
 	if len(line.AfterStop)+len(line.AfterStandstill) > 0 {
 		out = append(out, "restart scrap")
 	}
+	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return s.Scraps }) {
+		out = append(out, "cycles lost by stops")
+	}
+	for i, renewed := range renewals(line.Stops, max(line.Gives, 1)) {
+		if renewed.unknown {
+			out = append(out, line.Stops[i].Name+" with its renewed clock")
+		}
+	}
 	crew := func(w sim.Work) bool { return w.Crew != "" }
 	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return crew(s.Crew) }) ||
 		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return crew(m.Crew) && !m.FilledInTime }) {

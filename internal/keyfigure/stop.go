@@ -4,12 +4,13 @@ import "tuckline/sim"
 
 // addStops derives the stops by cause and what they take from the station's running time.
 func (s *Station) addStops(stops []sim.Stop) {
+	renewed := renewals(stops, s.Gives)
 	for i := range stops {
-		s.addStop(&stops[i])
+		s.addStop(&stops[i], renewed[i])
 	}
 }
 
-func (s *Station) addStop(stop *sim.Stop) {
+func (s *Station) addStop(stop *sim.Stop, renewed renewal) {
 	factor := stop.RateFactor
 	if factor == 0 {
 		factor = 1
@@ -20,6 +21,15 @@ func (s *Station) addStop(stop *sim.Stop) {
 	f := Stop{
 		Name: stop.Name, Class: stop.Class.String(), Clock: clockWord(stop.Clock),
 		Every: stop.Every.Mean() / factor, Lasts: stop.Lasts.Mean() / minute,
+	}
+	switch {
+	case renewed.every > 0 && stop.Clock == sim.PieceClock:
+		f.Every = renewed.every * float64(s.Gives)
+	case renewed.every > 0:
+		f.Every = renewed.every
+	case renewed.never || renewed.unknown:
+		s.addAside(stop, &f, renewed)
+		return
 	}
 	switch stop.Clock {
 	case sim.CycleClock:
@@ -40,6 +50,22 @@ func (s *Station) addStop(stop *sim.Stop) {
 	}
 	f.DownShare = f.Lasts / f.Minutes
 	s.Stops = append(s.Stops, f)
+}
+
+// addAside notes a stop that takes nothing from the running time, or of which nobody knows
+// how much: with the mean of its own law.
+func (s *Station) addAside(stop *sim.Stop, f *Stop, renewed renewal) {
+	switch stop.Clock {
+	case sim.CycleClock:
+		f.Minutes = f.Every * s.meanCycle(s.Set)
+	case sim.PieceClock:
+		f.Minutes = f.Every / float64(s.Gives) * s.meanCycle(s.Set)
+	default:
+		f.Every /= minute
+		f.Minutes = f.Every
+	}
+	f.Never, f.Aside = renewed.never, renewed.unknown
+	s.Stops = append(s.Stops, *f)
 }
 
 func clockWord(c sim.Clock) string {

@@ -107,7 +107,7 @@ func TestTextOfUnitsAssembliesAndSplits(t *testing.T) {
 		want []string
 	}{
 		{tiedUnit(), []string{"one drive with  check", "one drive with  label"}},
-		{assembled(), []string{"takes  3 blisters from store, 1 blisters from leaflets"}},
+		{assembled(), []string{"takes  blisters from store (3 a cycle), leaflets from leaflets (1 a cycle)"}},
 		{branched(sim.InTurn), []string{"sends to  store 1, store 2 in turn"}},
 		{branched(sim.FewestPieces), []string{"sends to  store 1, store 2, whichever has the fewest pieces"}},
 		{branched(sim.FirstWithRoom), []string{"sends to  store 1, store 2, the first with room"}},

@@ -110,6 +110,12 @@ func (s *Stop) text(gives string) string {
 	case "calendar":
 		return text + fmt.Sprintf(" of the calendar, lasts %s min", number(s.Lasts))
 	}
+	switch {
+	case s.Never:
+		return text + ", but other stops always renew its clock before"
+	case s.Aside:
+		return text + fmt.Sprintf(" or less often, since other stops renew its clock, lasts %s min", number(s.Lasts))
+	}
 	return text + fmt.Sprintf(", lasts %s min = %s of running time", number(s.Lasts), percent(s.DownShare))
 }
 
