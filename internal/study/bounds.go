@@ -7,12 +7,12 @@ import (
 )
 
 // withoutLimit is the line with buffers that are never full. Levels that stop
-// or restart a station lapse; speed steps stay, in pieces. Belts stay as they are.
+// or start a station lapse; speed steps stay, in pieces. Belts stay as they are.
 func withoutLimit(line sim.Line) sim.Line {
 	line.Buffers = slices.Clone(line.Buffers)
 	for i := range line.Buffers {
 		if b := &line.Buffers[i]; !b.Conveyor {
-			b.Holds, b.StopUpstream, b.Restart = sim.Unlimited, 0, sim.Level{}
+			b.Holds, b.StopUpstream, b.Restart, b.Start = sim.Unlimited, 0, sim.Level{}, sim.Level{}
 		}
 	}
 	return line
@@ -61,7 +61,7 @@ func dropSteps(line sim.Line, buffer string) {
 func readers(line sim.Line, name string) int {
 	n := 0
 	for i := range line.Stations {
-		if line.Stations[i].From == name {
+		if takesFrom(&line.Stations[i], name) {
 			n++
 		}
 	}
@@ -73,17 +73,32 @@ func readers(line sim.Line, name string) int {
 	return n
 }
 
+// takesFrom says that a station takes from a name, as its main input or another.
+func takesFrom(s *sim.Station, name string) bool {
+	return s.From == name || slices.ContainsFunc(s.Also, func(in sim.Input) bool { return in.From == name })
+}
+
 // bridged takes a buffer out and lets its one reader take from its one feeder.
 func bridged(line sim.Line, b sim.Buffer) sim.Line {
 	for i := range line.Stations {
-		if line.Stations[i].From == b.Name {
-			line.Stations[i].From = b.From[0]
+		s := &line.Stations[i]
+		if s.From == b.Name {
+			s.From = b.From[0]
+		}
+		s.Also = slices.Clone(s.Also)
+		for k := range s.Also {
+			if s.Also[k].From == b.Name {
+				s.Also[k].From = b.From[0]
+			}
 		}
 	}
 	var rest []sim.Buffer
 	for _, other := range line.Buffers {
 		if other.Name == b.Name {
 			continue
+		}
+		if other.Turns.First == b.Name {
+			other.Turns.First = b.From[0]
 		}
 		other.From = slices.Clone(other.From)
 		for i := range other.From {
@@ -100,7 +115,7 @@ func bridged(line sim.Line, b sim.Buffer) sim.Line {
 // shrink leaves a buffer the places without which the line could lock.
 func shrink(line sim.Line, b sim.Buffer) {
 	at := slices.IndexFunc(line.Buffers, func(one sim.Buffer) bool { return one.Name == b.Name })
-	line.Buffers[at] = sim.Buffer{Name: b.Name, From: b.From, Holds: sim.Smallest, Transit: b.Transit}
+	line.Buffers[at] = sim.Buffer{Name: b.Name, From: b.From, Holds: sim.Smallest, Transit: b.Transit, Turns: b.Turns}
 }
 
 // buffered says whether there is a buffer that could be taken away.

@@ -28,7 +28,7 @@ func belted() sim.Line {
 		Stations: []sim.Station{station("web", "", 1, 4), station("cartoner", "store", 3, 1), station("label", "table", 1, 1)},
 		Buffers: []sim.Buffer{
 			{Name: "belt", From: []string{"web"}, Holds: 129, Transit: 20 * sim.Second, Conveyor: true},
-			{Name: "store", From: []string{"belt"}, Holds: 720, StopUpstream: 700, Restart: sim.Level{On: true, Level: 504}, AtStart: 100},
+			{Name: "store", From: []string{"belt"}, Holds: 720, StopUpstream: 700, Restart: sim.Level{On: true, Level: 504}, Start: sim.Level{On: true, Level: 144}, AtStart: 100},
 			{Name: "table", From: []string{"cartoner"}, Holds: 30},
 		},
 	}
@@ -79,5 +79,40 @@ func TestWithoutBuffersAtACompetition(t *testing.T) {
 	}
 	want := line
 	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: sim.Smallest}}
+	compareLines(t, want, withoutBuffers(line))
+}
+
+// The places of an assembly are taken away one by one; whoever goes first keeps going first.
+func TestWithoutBuffersAtAnAssembly(t *testing.T) {
+	cartoner := station("cartoner", "store", 3, 1)
+	cartoner.Also = []sim.Input{{From: "leaflets", Takes: 1}}
+	line := sim.Line{
+		Stations: []sim.Station{station("one", "", 1, 4), station("two", "", 1, 4), station("folder", "", 1, 1), cartoner},
+		Buffers: []sim.Buffer{
+			{Name: "small", From: []string{"one"}, Holds: 10},
+			{Name: "store", From: []string{"small", "two"}, Holds: 720, Turns: sim.Turns{First: "small"}},
+			{Name: "leaflets", From: []string{"folder"}, Holds: 50},
+		},
+	}
+	want := line
+	want.Stations = append([]sim.Station(nil), line.Stations...)
+	want.Stations[3].Also = []sim.Input{{From: "folder", Takes: 1}}
+	want.Buffers = []sim.Buffer{{Name: "store", From: []string{"one", "two"}, Holds: sim.Smallest, Turns: sim.Turns{First: "one"}}}
+	compareLines(t, want, withoutBuffers(line))
+	if from := line.Stations[3].Also[0].From; from != "leaflets" {
+		t.Errorf("the line itself has changed: %s", from)
+	}
+}
+
+// A split keeps the smallest places of its branches, and its rule.
+func TestWithoutBuffersAtASplit(t *testing.T) {
+	source := station("source", "", 1, 1)
+	source.Sends = sim.Sends{To: []string{"a", "b"}, Rule: sim.FewestPieces}
+	line := sim.Line{
+		Stations: []sim.Station{source, station("one", "a", 1, 1), station("two", "b", 1, 1)},
+		Buffers:  []sim.Buffer{{Name: "a", From: []string{"source"}, Holds: 9}, {Name: "b", From: []string{"source"}, Holds: 9}},
+	}
+	want := line
+	want.Buffers = []sim.Buffer{{Name: "a", From: []string{"source"}, Holds: sim.Smallest}, {Name: "b", From: []string{"source"}, Holds: sim.Smallest}}
 	compareLines(t, want, withoutBuffers(line))
 }
