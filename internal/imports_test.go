@@ -44,6 +44,7 @@ var rooms = map[string]room{
 	"internal/result":        {may: []string{"sim"}, why: "results are types that other programs read; what computes them builds on them"},
 	"internal/keyfigure":     {may: []string{"internal/quantity", "internal/scenario", "sim"}, why: "derived figures are arithmetic on a scenario; nothing is simulated for them"},
 	"internal/study":         {may: []string{"internal/estimate", "internal/keyfigure", "internal/result", "internal/scenario", "sim"}, why: "a study finds numbers; how they are shown is the business of report"},
+	"internal/proof":         {may: []string{"internal/estimate", "internal/keyfigure", "internal/scenario", "internal/stoplog", "sim"}, why: "exact values are held against what computes, not against how it is shown"},
 	"internal/chartkit":      {why: "the chart engine draws whatever it is given"},
 	"internal/report": {
 		may: []string{"internal/chartkit", "internal/keyfigure", "internal/quantity", "internal/result", "internal/scenario", "internal/study", "sim"},

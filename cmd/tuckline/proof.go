@@ -1,0 +1,100 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"tuckline/internal/proof"
+	"tuckline/internal/report"
+)
+
+func proofCommand(t terminal) *cobra.Command {
+	var full bool
+	var out string
+	format := choice{of: []string{"table", "json"}, text: "table"}
+	command := &cobra.Command{
+		Use:   "proof",
+		Short: "Hold the program against exact results, on this computer",
+		Long: `Simulates lines whose long-run figures are exactly known and says for each whether
+the exact value lies in the interval. Without --full it takes half a minute and a
+part of the cases. A new folder gets
+  proof.html   answer, rules, every case with model, exact value, source, interval
+  proof.json   the same for other programs
+  proof.csv    a row a figure
+The exit code is 1 if a figure misses twice.`,
+		Example: `  tuckline proof
+  tuckline proof --full --out proof-of-this-version
+  tuckline proof --format json`,
+		Args: noMore,
+		RunE: func(command *cobra.Command, _ []string) error {
+			where, err := folderFor(out, "proof")
+			if err != nil {
+				return err
+			}
+			return prove(command.Context(), t, where, full, format.text)
+		},
+	}
+	flags := command.Flags()
+	flags.SortFlags = false
+	flags.BoolVar(&full, "full", false, "take all cases, to 0.3 %: a quarter of an hour on two cores")
+	flags.Var(&format, "format", "print the answer as `FORM`: table or json")
+	// The only error is a flag that does not exist.
+	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(format.of, cobra.ShellCompDirectiveNoFileComp))
+	flags.StringVar(&out, "out", "", "put the files into the new folder `DIR`; without it proof-results")
+	return command
+}
+
+func prove(ctx context.Context, t terminal, where folder, full bool, format string) error {
+	options := proof.Options{Full: full}
+	shown := progressOn(t.err)
+	if shown != nil {
+		options.Progress = shown.show
+	}
+	outcome, err := proof.Prove(ctx, options)
+	if shown != nil {
+		shown.clear()
+	}
+	if errors.Is(err, context.Canceled) {
+		fmt.Fprintln(t.err, "Interrupted: a part of a proof shows nothing, so nothing was written")
+		return errInterrupted
+	}
+	if err != nil {
+		return err
+	}
+	path, err := where.write(proofFiles(outcome))
+	if err != nil {
+		return err
+	}
+	if err := printProof(t, outcome, format, path); err != nil {
+		return err
+	}
+	if outcome.Failed() {
+		return errors.New("the program does not agree with exact results: see the lines marked FAULT")
+	}
+	return nil
+}
+
+func proofFiles(o *proof.Outcome) []file {
+	page := proof.Page{Outcome: o, Version: "tuckline " + programVersion(), Style: report.StyleSheet()}
+	return []file{
+		{"proof.html", func(w io.Writer) error { return proof.HTML(w, page) }},
+		{"proof.json", func(w io.Writer) error { return proof.JSON(w, o) }},
+		{"proof.csv", func(w io.Writer) error { return proof.CSV(w, o) }},
+	}
+}
+
+func printProof(t terminal, o *proof.Outcome, format, path string) error {
+	if format == "json" {
+		fmt.Fprintf(t.err, "Results in %s\n", path)
+		return proof.JSON(t.out, o)
+	}
+	if err := proof.Table(t.out, o); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintf(t.out, "\nResults in %s: open proof.html in a browser\n", path)
+	return err
+}

@@ -1,0 +1,75 @@
+package proof
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tuckline/sim"
+)
+
+const geometricWords = "N of the source counts both machines: places + 2. A stop strikes before a cycle, after a geometric number of cycles. The level n of the source is what is stored, on the second machine, or finished and held by the first."
+
+// geometric: two stations of one cycle a unit of time, geometric stops and repairs.
+func geometric(e *entry) {
+	line := serial(repeated(2, e.fixed(1)), int64(e.number("slots_BAS")))
+	for i, k := range []string{"1", "2"} {
+		stops(&line, i, sim.CycleClock, e.cycles(1/e.number("p"+k)), e.steps(1/e.number("r"+k)))
+	}
+	words := fmt.Sprintf("Two stations, p = %s and %s, r = %s and %s a cycle, %s places", e.given["p1"], e.given["p2"], e.given["r1"], e.given["r2"], e.given["slots_BAS"])
+	e.pairFigures(e.sim(words, geometricWords, line, e.settled(line)))
+}
+
+// pairFigures are the figures of two stations in cycles.
+func (e *entry) pairFigures(c *Case) {
+	e.compare(c, "production_rate_per_cycle", e.rate(1))
+	e.compare(c, "mean_level_n", between(0))
+	e.shares(c, "prob_M2_starved_(0,0,1)", share(1, sim.Starved))
+	e.shares(c, "prob_M1_blocked_(N,1,0)", share(0, sim.Blocked))
+}
+
+// between is the level of the source between station i and the next.
+func between(i int) measure {
+	return func(r *sim.Record) (part, whole float64) {
+		part, whole = level(i)(r)
+		return part + whole - inStates(r, i+1, sim.Starved) + inStates(r, i, sim.Blocked), whole
+	}
+}
+
+// long: three or four such stations.
+func long(e *entry) {
+	p, r := e.numbers("p"), e.numbers("r")
+	line := serial(repeated(len(p), e.fixed(1)), e.places("slots_BAS")...)
+	for i := range p {
+		stops(&line, i, sim.CycleClock, e.cycles(1/p[i]), e.steps(1/r[i]))
+	}
+	words := fmt.Sprintf("%d stations, p = %s, r = %s a cycle, places %s", len(p), e.given["p"], e.given["r"], e.given["slots_BAS"])
+	c := e.sim(words, geometricWords, line, e.settled(line))
+	e.compare(c, "production_rate_exact", e.rate(len(p)-1))
+	e.compare(c, "mean_levels_exact", every(len(p)-1, between)...)
+	e.leave("production_rate_DDX_decomposition", "an approximation that no command uses; the exact value is compared")
+}
+
+// general: two such stations whose repairs have a given law.
+func general(e *entry) {
+	line := serial(repeated(2, e.fixed(1)), int64(e.number("slots_BAS")))
+	for i, k := range []string{"1", "2"} {
+		stops(&line, i, sim.CycleClock, e.cycles(1/e.number("p"+k)), e.listed("repair"+k))
+	}
+	words := fmt.Sprintf("Two stations, p = %s and %s a cycle, repairs in cycles with their shares %s and %s, %s places", e.given["p1"], e.given["p2"], e.given["repair1"], e.given["repair2"], e.given["slots_BAS"])
+	e.pairFigures(e.sim(words, geometricWords, line, e.settled(line)))
+}
+
+// listed is a law written as VALUE:SHARE VALUE:SHARE.
+func (e *entry) listed(key string) sim.Law {
+	var all []sim.Weighted
+	for _, one := range strings.Fields(e.given[key]) {
+		x, weight, _ := strings.Cut(one, ":")
+		v, errV := strconv.ParseFloat(x, 64)
+		w, errW := strconv.ParseFloat(weight, 64)
+		e.fail(errV)
+		e.fail(errW)
+		all = append(all, sim.Weighted{Value: v * e.unit, Weight: w})
+	}
+	return e.law(sim.Empirical(all))
+}

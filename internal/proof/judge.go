@@ -1,0 +1,112 @@
+package proof
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"tuckline/internal/estimate"
+)
+
+// Row is one figure beside its exact value.
+type Row struct {
+	Case     *Case
+	Quantity string
+	Exact    float64
+	Source   string
+	// Known says how the exact value is known, in words.
+	Known string
+	// Low to High is our interval; for a figure without chance both are our figure.
+	Low, High, Ours float64
+	// Allowance is added on both sides; it is 0 unless the line comes near to the model only.
+	Allowance    float64
+	Replications int
+	// Primary figures are counted; the others are judged together.
+	Primary, Sure bool
+	Inside        bool
+	// Again is the repetition of a miss, with nine times the replications; nil without.
+	Again *Row
+	Fault bool
+
+	p float64
+}
+
+// compared puts an interval beside the exact value.
+func compared(c *Case, f *figure, own estimate.Interval) *Row {
+	r := &Row{
+		Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
+		Ours: own.Mean, Low: own.Low, High: own.High, Allowance: f.allowance, Replications: own.N,
+	}
+	slack := f.allowance + rounding*math.Abs(f.exact)
+	r.Inside = r.Low-slack <= f.exact && f.exact <= r.High+slack
+	r.p = pValue(own, f)
+	return r
+}
+
+// rounding is for figures that cannot miss but for the last digits of a sum.
+const rounding = 1e-9
+
+var knownWords = map[string]string{
+	"a": "figure seen in the source", "b": "published figure, computed anew", "f": "published formula, evaluated",
+	"x": "exact chain of states, solved", "m": "formula from memory", "a-formula": "formula seen in the source, evaluated",
+}
+
+// pValue is the probability of a figure at least so far from the exact value, by chance alone. The
+// allowance is taken off the distance.
+func pValue(own estimate.Interval, f *figure) float64 {
+	off := math.Max(math.Abs(own.Mean-f.exact)-f.allowance-rounding*math.Abs(f.exact), 0)
+	if off == 0 {
+		return 1
+	}
+	error := own.SD
+	if f.kind != spread { // the bootstrap gives the standard error itself
+		error /= math.Sqrt(float64(own.N))
+	}
+	if error == 0 {
+		return 0
+	}
+	return 2 * distuv.StudentsT{Sigma: 1, Nu: float64(own.N - 1)}.Survival(off/error)
+}
+
+// chance is the share of intervals that miss a right value.
+const chance = 1 - confidence
+
+// binomial is the exact two-sided p-value of k misses among n: the sum of all counts that are no
+// likelier than k.
+func binomial(n, k int) float64 {
+	law := distuv.Binomial{N: float64(n), P: chance}
+	own, sum := law.Prob(float64(k)), 0.0
+	for i := range n + 1 {
+		if p := law.Prob(float64(i)); p <= own*(1+1e-7) {
+			sum += p
+		}
+	}
+	return math.Min(sum, 1)
+}
+
+// holm marks those of many p-values that stay too small when all are looked at together (Holm,
+// Scandinavian Journal of Statistics 6 (1979) 65; from memory).
+func holm(p []float64) []bool {
+	order := make([]int, len(p))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch {
+		case p[a] < p[b]:
+			return -1
+		case p[a] > p[b]:
+			return 1
+		}
+		return 0
+	})
+	marked := make([]bool, len(p))
+	for rank, i := range order {
+		if p[i] > chance/float64(len(p)-rank) {
+			break
+		}
+		marked[i] = true
+	}
+	return marked
+}

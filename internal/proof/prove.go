@@ -1,0 +1,195 @@
+package proof
+
+import (
+	"context"
+	"errors"
+	"math"
+	"runtime"
+	"sync"
+)
+
+// Options say what is compared, and how narrowly.
+type Options struct {
+	// Full takes all cases to 0.3 %; otherwise it is the quick set, to 1 %.
+	Full bool
+	// Progress, if not nil, is told how many cases are finished of how many. Calls come one at a time.
+	Progress func(done, all int)
+}
+
+// Outcome is everything that was compared.
+type Outcome struct {
+	Full bool
+	// Rows are in the order of the families and cases, the primary figure of a case first.
+	Rows    []*Row
+	LeftOut []LeftOut
+	// Cases counts the simulated cases, Outside those of them whose primary figure missed at first.
+	Cases, Outside int
+	// PValue is that of the count outside.
+	PValue float64
+	// Sure counts figures without chance.
+	Sure int
+	// TooMany says that more cases were outside than chance explains, 1 in 1000.
+	TooMany bool
+}
+
+// Expected is the number of cases outside if all is right.
+func (o *Outcome) Expected() float64 { return chance * float64(o.Cases) }
+
+// Faults are the figures that missed twice, or that chance does not excuse.
+func (o *Outcome) Faults() []*Row {
+	var all []*Row
+	for _, r := range o.Rows {
+		if r.Fault {
+			all = append(all, r)
+		}
+	}
+	return all
+}
+
+// Prove compares the cases. The result depends on the options only, not on the number of cores.
+// It ends early only with the context or with a case that cannot be run.
+func Prove(ctx context.Context, o Options) (*Outcome, error) {
+	cases, leftOut, err := Cases()
+	if err != nil {
+		return nil, err
+	}
+	precision := Full
+	if !o.Full {
+		cases, precision = quickOf(cases), Quick
+	}
+	rows, err := compareAll(ctx, cases, precision, o.Progress)
+	if err != nil {
+		return nil, err
+	}
+	out := &Outcome{Full: o.Full, Rows: rows, LeftOut: leftOut}
+	out.judge()
+	return out, nil
+}
+
+// compareAll runs the cases side by side; the order of the rows is that of the cases.
+func compareAll(ctx context.Context, cases []*Case, p Precision, progress func(done, all int)) ([]*Row, error) {
+	rows, errs := make([][]*Row, len(cases)), make([]error, len(cases))
+	next := make(chan int)
+	var wait sync.WaitGroup
+	var lock sync.Mutex
+	done := 0
+	for range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for i := range next {
+				rows[i], errs[i] = cases[i].compare(ctx, p)
+				lock.Lock()
+				if done++; progress != nil {
+					progress(done, len(cases))
+				}
+				lock.Unlock()
+			}
+		})
+	}
+	for i := range cases {
+		next <- i
+	}
+	close(next)
+	wait.Wait()
+	var all []*Row
+	for _, r := range rows {
+		all = append(all, r...)
+	}
+	return all, errors.Join(errs...)
+}
+
+// compare compares the figures of one case; misses are repeated once.
+func (c *Case) compare(ctx context.Context, p Precision) ([]*Row, error) {
+	var rows []*Row
+	if len(c.figures) > 0 && c.figures[0].kind == sure {
+		return c.compareSure()
+	}
+	first, err := newSampler(c, c.Name)
+	if err == nil {
+		err = first.toPrecision(ctx, p)
+	}
+	if err != nil {
+		return nil, err
+	}
+	missed := false
+	for i, f := range c.figures {
+		r := compared(c, f, first.interval(i))
+		r.Primary = i == 0
+		missed = missed || !r.Inside
+		rows = append(rows, r)
+	}
+	if missed {
+		return rows, c.repeat(ctx, rows, first.n)
+	}
+	return rows, nil
+}
+
+// repeated misses get this many times the replications.
+const repeatedTimes = 9
+
+func (c *Case) repeat(ctx context.Context, rows []*Row, n int) error {
+	second, err := newSampler(c, c.Name+", second")
+	if err == nil {
+		err = second.until(ctx, repeatedTimes*n)
+	}
+	if err != nil {
+		return err
+	}
+	for i, r := range rows {
+		if !r.Inside {
+			r.Again = compared(c, c.figures[i], second.interval(i))
+		}
+	}
+	return nil
+}
+
+// last is for the last digit of a double, where a tolerance is met exactly.
+const last = 1e-14
+
+func (c *Case) compareSure() ([]*Row, error) {
+	var rows []*Row
+	for _, f := range c.figures {
+		own, err := f.compute()
+		if err != nil {
+			return nil, err
+		}
+		r := &Row{
+			Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
+			Ours: own, Low: own, High: own, Allowance: max(f.allowance, f.tolerance), Sure: true,
+		}
+		r.Inside = math.Abs(own-f.exact) <= r.Allowance+last*math.Abs(f.exact)
+		r.Fault = !r.Inside
+		rows = append(rows, r)
+	}
+	return rows, nil
+}
+
+// judge counts, and says what is a fault: a primary figure outside twice; another that is
+// still outside when all others are looked at together.
+func (o *Outcome) judge() {
+	var others []*Row
+	for _, r := range o.Rows {
+		switch {
+		case r.Sure:
+			o.Sure++
+		case r.Primary:
+			o.Cases++
+			if !r.Inside {
+				o.Outside++
+			}
+			r.Fault = !r.Inside && !r.Again.Inside
+		default:
+			others = append(others, r)
+		}
+	}
+	p := each(others, func(r *Row) float64 {
+		if r.Again != nil {
+			return r.Again.p
+		}
+		return r.p
+	})
+	for i, marked := range holm(p) {
+		others[i].Fault = marked && !others[i].Inside && !others[i].Again.Inside
+	}
+	o.PValue = binomial(o.Cases, o.Outside)
+	o.TooMany = o.PValue < 0.001 && float64(o.Outside) > o.Expected()
+}
