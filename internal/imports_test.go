@@ -42,7 +42,7 @@ var rooms = map[string]room{
 	"internal/estimate":      {why: "statistics take numbers; where these come from must not matter"},
 	"internal/stoplog":       {why: "laws are fitted to numbers of a log; neither a scenario nor a study is needed for it"},
 	"internal/result":        {may: []string{"sim"}, why: "results are types that other programs read; what computes them builds on them"},
-	"internal/keyfigure":     {may: []string{"internal/quantity", "internal/scenario", "sim"}, why: "derived figures are arithmetic on a scenario; nothing is simulated for them"},
+	"internal/keyfigure":     {may: []string{"internal/quantity", "internal/scenario", "sim"}, why: "derived figures are arithmetic on a scenario; all that is run for them is a pair of stations without stops at one place, never the line"},
 	"internal/study":         {may: []string{"internal/estimate", "internal/keyfigure", "internal/result", "internal/scenario", "sim"}, why: "a study finds numbers; how they are shown is the business of report"},
 	"internal/proof":         {may: []string{"internal/estimate", "internal/keyfigure", "internal/scenario", "internal/stoplog", "sim"}, why: "exact values are held against what computes, not against how it is shown"},
 	"internal/chartkit":      {why: "the chart engine draws whatever it is given"},

@@ -39,6 +39,7 @@ func Derive(s *scenario.Scenario) Figures {
 	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)
 	out.Warnings = append(out.Warnings, out.warn()...)
 	out.Warnings = append(out.Warnings, out.tight(line)...)
+	out.Warnings = append(out.Warnings, out.uncounted(f, c)...)
 	return out
 }
 

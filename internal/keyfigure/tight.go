@@ -39,13 +39,17 @@ func (f *Figures) tight(line *sim.Line) []string {
 // noticed is the share of the rate from which a loss is worth a warning.
 const noticed = 0.005
 
-// pairAt finds the stations at a place, if there is just one on each side and no way between.
+// pairAt finds the stations at a place, if there is just one on each side and no
+// way between, and neither has another place to look to.
 func (f *Figures) pairAt(line *sim.Line, p *Place) (one pair, ok bool) {
 	if len(p.From) != 1 || len(p.To) != 1 || p.TransitSeconds > 0 {
 		return one, false
 	}
 	found := 0
 	for k := range f.Stations {
+		if own := &line.Stations[k]; len(own.Also)+len(own.Sends.To) > 0 || own.Coupled != "" {
+			continue
+		}
 		s := sim.Station{
 			Name: f.Stations[k].Name, Takes: max(1, line.Stations[k].Takes), Gives: max(1, line.Stations[k].Gives),
 			Cycle: sim.Fixed(minute / f.Stations[k].Set.Cycles), BlocksBefore: line.Stations[k].BlocksBefore,

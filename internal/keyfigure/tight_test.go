@@ -59,3 +59,20 @@ func TestTightPlacesAreWarnedOf(t *testing.T) {
 		}
 	}
 }
+
+// A station that takes from two places waits for both, which a pair does not show.
+func TestTightPlacesOfAnAssemblyAreNotJudged(t *testing.T) {
+	text := `tuckline: 1
+line:
+  - {station: web, cycle: 60/min, gives: 4 blisters, blocks: before cycle}
+  - {station: leaflet folder, from: supply, cycle: 100/min, gives: 1 leaflet}
+  - {station: cartoner, cycle: 90/min, takes: {web: 3 blisters, leaflet folder: 1 leaflet}, gives: 1 carton}
+`
+	s, err := scenario.Read("assembly.yaml", []byte(text), scenario.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := strings.Join(Derive(s).Warnings, "\n"); strings.Contains(got, "Even without a stop") {
+		t.Error(got)
+	}
+}
