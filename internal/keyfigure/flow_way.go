@@ -1,8 +1,6 @@
 package keyfigure
 
-// upstream lists the stations that feed a buffer, through other buffers too;
-// downstream those that take from it.
-func (f *flow) upstream(node int) []int   { return f.reach(node, f.before) }
+// downstream lists the stations that take from a buffer, through other buffers too.
 func (f *flow) downstream(node int) []int { return f.reach(node, f.after) }
 
 func (f *flow) reach(node int, next [][]int) []int {
