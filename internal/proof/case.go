@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"fmt"
 	"slices"
 
 	"tuckline/sim"
@@ -52,8 +53,11 @@ type figure struct {
 	allowance float64
 	// tolerance and compute are those of a sure figure.
 	tolerance float64
-	compute   func() (float64, error)
+	compute   sureValue
 }
+
+// sureValue computes the value of a figure without chance.
+type sureValue func() (float64, error)
 
 // measure reads a figure from a record as part and whole: the figure is the quotient of
 // their sums over the replications.
@@ -99,4 +103,4 @@ func (e *entry) figures(c *Case, quantity string, like figure, of ...measure) {
 	}
 }
 
-func nth(i int) string { return " of " + []string{"1", "2", "3", "4", "5", "6", "7"}[i] }
+func nth(i int) string { return fmt.Sprintf(" of %d", i+1) }

@@ -59,6 +59,15 @@ func (e *entry) numbers(key string) []float64 {
 	return all
 }
 
+// list are all numbers of a text, whatever stands between them.
+func (e *entry) list(text string) []float64 {
+	var all []float64
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.-+", r) }) {
+		all = append(all, e.parse("value", word))
+	}
+	return all
+}
+
 // places are numbers of places.
 func (e *entry) places(key string) []int64 {
 	var all []int64
@@ -68,7 +77,7 @@ func (e *entry) places(key string) []int64 {
 	return all
 }
 
-// words are parameters written as KEY=VALUE between other words; units behind the number fall away.
+// word is a parameter written as KEY=VALUE between other words; units behind the number fall away.
 func (e *entry) word(key string) float64 {
 	for _, text := range strings.FieldsFunc(e.given["parameters"], func(r rune) bool { return r == ' ' || r == ',' }) {
 		if name, number, found := strings.Cut(text, "="); found && name == key {

@@ -25,6 +25,13 @@ var families = []struct {
 	{"repairmen", "Machines and repairers", repairmen},
 	{"renewal", "Single machines, scrap, reels, stores", renewal},
 	{"variance", "Spread of the output", variance},
+	{"certified", "Certified statistics", certified},
+	{"intervals", "Intervals", intervals},
+	{"warmup", "End of the warm-up", warmUps},
+	{"selection", "Choice among alternatives", selections},
+	{"fits", "Laws fitted to logs", fits},
+	{"goodness", "Fit of a law", goodness},
+	{"keyfigures", "Key figures", keyFigures},
 }
 
 // Cases are all cases, in the order of the families, and what is left out. An error says that the

@@ -3,6 +3,8 @@ package proof
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"tuckline/internal/keyfigure"
 	"tuckline/sim"
@@ -18,21 +20,38 @@ func (e *entry) exactly(model, mapping string) *Case {
 
 // sure adds a figure without chance. The tolerance is that of the value, or more
 // where a line counts whole pieces.
-func (e *entry) sure(c *Case, quantity string, allowance float64, compute func() (float64, error)) {
+func (e *entry) sure(c *Case, quantity string, allowance float64, compute sureValue) {
+	e.sureEach(c, quantity, allowance, func(int) sureValue { return compute })
+}
+
+// sureEach is sure for a quantity of several values.
+func (e *entry) sureEach(c *Case, quantity string, allowance float64, compute func(i int) sureValue) {
+	i := slices.IndexFunc(e.values, func(v *value) bool { return v.quantity == quantity && !e.used[v] })
+	if i < 0 {
+		return
+	}
+	tolerance := e.values[i].tolerance
 	n := len(c.figures)
-	e.figures(c, quantity, figure{kind: sure, allowance: allowance, compute: compute}, nil)
-	if len(c.figures) > n {
-		f := c.figures[n]
-		for _, v := range e.values {
-			if v.quantity == quantity {
-				f.tolerance = e.parse("tolerance", v.tolerance)
-			}
-		}
+	e.figures(c, quantity, figure{kind: sure, allowance: allowance}, nil)
+	for k, f := range c.figures[n:] {
+		f.tolerance, f.compute = e.toleranceOf(f, tolerance), compute(k)
 	}
 }
 
+// toleranceOf reads a tolerance; one in words is relative, as the file of certified values says.
+func (e *entry) toleranceOf(f *figure, text string) float64 {
+	if !strings.HasPrefix(text, "relative ") {
+		return e.parse("tolerance", text)
+	}
+	relative := 1e-12
+	if f.quantity == "lag1_autocorrelation" || strings.HasPrefix(e.name, "STRD-NumAcc4") {
+		relative = 1e-8
+	}
+	return relative * math.Abs(f.exact)
+}
+
 // course runs a line once and reads a figure from it.
-func (e *entry) course(line sim.Line, warmUp, measure float64, of func(*sim.Record) float64) func() (float64, error) {
+func (e *entry) course(line sim.Line, warmUp, measure float64, of func(*sim.Record) float64) sureValue {
 	return func() (float64, error) {
 		model, err := sim.Compile(line)
 		if err != nil {

@@ -19,7 +19,7 @@ func accumulator(e *entry) {
 }
 
 // reaches is the time at which a store between two stations of these speeds first has a level.
-func (e *entry) reaches(holds, level int64, in, out float64, wanted int64) func() (float64, error) {
+func (e *entry) reaches(holds, level int64, in, out float64, wanted int64) sureValue {
 	line := serial([]sim.Law{e.fixed(1 / in), e.fixed(1 / out)}, holds)
 	line.Buffers[0].AtStart = level
 	return func() (float64, error) {

@@ -2,7 +2,6 @@ package proof
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -71,42 +70,3 @@ func pValue(own estimate.Interval, f *figure) float64 {
 
 // chance is the share of intervals that miss a right value.
 const chance = 1 - confidence
-
-// binomial is the exact two-sided p-value of k misses among n: the sum of all counts that are no
-// likelier than k.
-func binomial(n, k int) float64 {
-	law := distuv.Binomial{N: float64(n), P: chance}
-	own, sum := law.Prob(float64(k)), 0.0
-	for i := range n + 1 {
-		if p := law.Prob(float64(i)); p <= own*(1+1e-7) {
-			sum += p
-		}
-	}
-	return math.Min(sum, 1)
-}
-
-// holm marks those of many p-values that stay too small when all are looked at together (Holm,
-// Scandinavian Journal of Statistics 6 (1979) 65; from memory).
-func holm(p []float64) []bool {
-	order := make([]int, len(p))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case p[a] < p[b]:
-			return -1
-		case p[a] > p[b]:
-			return 1
-		}
-		return 0
-	})
-	marked := make([]bool, len(p))
-	for rank, i := range order {
-		if p[i] > chance/float64(len(p)-rank) {
-			break
-		}
-		marked[i] = true
-	}
-	return marked
-}

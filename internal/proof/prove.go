@@ -6,6 +6,8 @@ import (
 	"math"
 	"runtime"
 	"sync"
+
+	"tuckline/internal/estimate"
 )
 
 // Options say what is compared, and how narrowly.
@@ -187,9 +189,12 @@ func (o *Outcome) judge() {
 		}
 		return r.p
 	})
-	for i, marked := range holm(p) {
-		others[i].Fault = marked && !others[i].Inside && !others[i].Again.Inside
+	for i, adjusted := range estimate.Holm(p) {
+		others[i].Fault = adjusted < chance && !others[i].Inside && !others[i].Again.Inside
 	}
-	o.PValue = binomial(o.Cases, o.Outside)
+	o.PValue = 1
+	if p, ok := estimate.BinomialTest(o.Outside, o.Cases, chance); ok {
+		o.PValue = p
+	}
 	o.TooMany = o.PValue < 0.001 && float64(o.Outside) > o.Expected()
 }

@@ -12,6 +12,7 @@ var slow = map[string]bool{
 	"MRG-U-2":     true,
 	"REP-WINSTON": true, "REP-4-2-0.05-0.5": true,
 	"SCRAPUP-EXP-1": true, "SCRAPUP-EXP-2": true,
+	"AD-exponential": true, "AD-Weibull": true, "KS-normal": true,
 	"VAR-4, variance rate": true, "VAR-9, variance rate": true,
 }
 
