@@ -13,7 +13,7 @@ import (
 )
 
 func proofCommand(t terminal) *cobra.Command {
-	var full bool
+	var options proof.Options
 	var out string
 	format := choice{of: []string{"table", "json"}, text: "table"}
 	command := &cobra.Command{
@@ -28,6 +28,7 @@ part of the cases. A new folder gets
 The exit code is 1 if a figure misses twice.`,
 		Example: `  tuckline proof
   tuckline proof --full --out proof-of-this-version
+  tuckline proof --case TWO-2 --case EXPU-7
   tuckline proof --format json`,
 		Args: noMore,
 		RunE: func(command *cobra.Command, _ []string) error {
@@ -35,12 +36,13 @@ The exit code is 1 if a figure misses twice.`,
 			if err != nil {
 				return err
 			}
-			return prove(command.Context(), t, where, full, format.text)
+			return prove(command.Context(), t, where, options, format.text)
 		},
 	}
 	flags := command.Flags()
 	flags.SortFlags = false
-	flags.BoolVar(&full, "full", false, "take all cases, to 0.3 %: a quarter of an hour on two cores")
+	flags.BoolVar(&options.Full, "full", false, "take all cases, to 0.3 %: a quarter of an hour on two cores")
+	flags.StringArrayVar(&options.Only, "case", nil, "take only the case `NAME`; may be given again")
 	flags.Var(&format, "format", "print the answer as `FORM`: table or json")
 	// The only error is a flag that does not exist.
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(format.of, cobra.ShellCompDirectiveNoFileComp))
@@ -48,8 +50,7 @@ The exit code is 1 if a figure misses twice.`,
 	return command
 }
 
-func prove(ctx context.Context, t terminal, where folder, full bool, format string) error {
-	options := proof.Options{Full: full}
+func prove(ctx context.Context, t terminal, where folder, options proof.Options, format string) error {
 	shown := progressOn(t.err)
 	if shown != nil {
 		options.Progress = shown.show
@@ -61,6 +62,9 @@ func prove(ctx context.Context, t terminal, where folder, full bool, format stri
 	if errors.Is(err, context.Canceled) {
 		fmt.Fprintln(t.err, "Interrupted: a part of a proof shows nothing, so nothing was written")
 		return errInterrupted
+	}
+	if errors.Is(err, proof.ErrNoSuchCase) {
+		return inputFault{err}
 	}
 	if err != nil {
 		return err

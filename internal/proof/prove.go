@@ -14,13 +14,16 @@ import (
 type Options struct {
 	// Full takes all cases to 0.3 %; otherwise it is the quick set, to 1 %.
 	Full bool
+	// Only names the cases that are compared; nil for all of the set.
+	Only []string
 	// Progress, if not nil, is told how many cases are finished of how many. Calls come one at a time.
 	Progress func(done, all int)
 }
 
 // Outcome is everything that was compared.
 type Outcome struct {
-	Full bool
+	// Full and Part say what the set was: all cases, the quick ones, or those that were named.
+	Full, Part bool
 	// Rows are in the order of the families and cases, the primary figure of a case first.
 	Rows    []*Row
 	LeftOut []LeftOut
@@ -55,15 +58,15 @@ func Prove(ctx context.Context, o Options) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	precision := Full
-	if !o.Full {
-		cases, precision = quickOf(cases), Quick
+	cases, precision, err := chosen(cases, o)
+	if err != nil {
+		return nil, err
 	}
 	rows, err := compareAll(ctx, cases, precision, o.Progress)
 	if err != nil {
 		return nil, err
 	}
-	out := &Outcome{Full: o.Full, Rows: rows, LeftOut: leftOut}
+	out := &Outcome{Full: o.Full, Part: o.Only != nil, Rows: rows, LeftOut: leftOut}
 	out.judge()
 	return out, nil
 }
@@ -156,9 +159,9 @@ func (c *Case) compareSure() ([]*Row, error) {
 		}
 		r := &Row{
 			Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
-			Ours: own, Low: own, High: own, Allowance: max(f.allowance, f.tolerance), Sure: true,
+			Ours: own, Low: own, High: own, Allowance: f.allowance, Sure: true,
 		}
-		r.Inside = math.Abs(own-f.exact) <= r.Allowance+last*math.Abs(f.exact)
+		r.Inside = math.Abs(own-f.exact) <= max(f.allowance, f.tolerance)+last*math.Abs(f.exact)
 		r.Fault = !r.Inside
 		rows = append(rows, r)
 	}

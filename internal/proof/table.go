@@ -10,6 +10,7 @@ import (
 
 // Table writes the answer and a line for every figure.
 func Table(w io.Writer, o *Outcome) error {
+	fmt.Fprintf(w, "%s.\n", o.set())
 	for _, sentence := range o.Answer() {
 		fmt.Fprintln(w, sentence)
 	}

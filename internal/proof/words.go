@@ -54,8 +54,8 @@ func decimals(width float64) int {
 // Answer is the result in a few sentences.
 func (o *Outcome) Answer() []string {
 	faults := len(o.Faults())
-	first := fmt.Sprintf("%d cases were simulated with %d figures; %d figures without chance were computed.", o.Cases, len(o.Rows)-o.Sure, o.Sure)
-	second := fmt.Sprintf("Of the first figure of each case, %d lay outside its 99 %% interval; %.1f are expected if everything is right, and a count at least so unusual comes up in %s of such tables.", o.Outside, o.Expected(), percent(o.PValue))
+	first := fmt.Sprintf("%s simulated, with %s; %s without chance computed.", counted(o.Cases, "case"), counted(len(o.Rows)-o.Sure, "figure"), counted(o.Sure, "figure"))
+	second := fmt.Sprintf("Of the first figures of the cases, %d lay outside the 99 %% interval; %.1f are expected if everything is right, and a count at least so unusual comes up in %s of such tables.", o.Outside, o.Expected(), percent(o.PValue))
 	third := "No figure was outside twice: no fault was found."
 	switch {
 	case faults == 1:
@@ -71,6 +71,13 @@ func (o *Outcome) Answer() []string {
 
 // Failed says that something is wrong.
 func (o *Outcome) Failed() bool { return o.TooMany || len(o.Faults()) > 0 }
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
 
 func percent(p float64) string {
 	if p < 0.001 {
