@@ -6,7 +6,7 @@ VERSION := $(shell git describe --tags --always --dirty 2>/dev/null)
 NAMED   := -X main.version=$(VERSION)
 STATIC  := CGO_ENABLED=0 go build -trimpath -ldflags "-s -w $(NAMED)"
 
-.PHONY: help demo test bench build generate lint clean
+.PHONY: help demo test proof bench build generate lint clean
 
 help: ## show this list
 	@grep -E '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | expand -t 12
@@ -16,6 +16,10 @@ demo: $(ENGINE) ## simulate the line of Lowmere: summary here, report in a new f
 
 test: $(ENGINE) ## run all tests; TESTFLAGS are passed on
 	go test $(TESTFLAGS) ./...
+
+proof: ## all cases with exact results (a quarter of an hour), then how often intervals hold the truth
+	go run -ldflags "$(NAMED)" ./cmd/tuckline proof --full
+	go test ./internal/proof -run IntervalsCover -studies 1000 -count 1 -v
 
 bench: ## measure the engine, then studies: two workers against one, a year, a sweep
 	go test -run '^$$' -bench . -benchmem ./sim/...
