@@ -11,14 +11,12 @@ func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	b := Bounds{Buffered: slices.ContainsFunc(f.line.Buffers, func(x sim.Buffer) bool { return x.Holds != 0 })}
 	b.rigid(stations)
 	b.AtSet = f.greatest(c, &gauge{
-		rate:   func(i int) float64 { return stations[i].Set.Answer },
-		pieces: func(i int) float64 { return stations[i].Set.Pieces },
-		worth:  func(i int) float64 { return stations[i].PerPiece * float64(stations[i].Gives) },
+		cycles: func(i int) float64 { return stations[i].Set.Cycles },
+		good:   func(int) float64 { return 1 },
 	})
 	atMost := &gauge{
-		rate:   func(i int) float64 { return stations[i].AtMost.Answer },
-		pieces: func(i int) float64 { return stations[i].AtMost.Pieces },
-		worth:  func(i int) float64 { return stations[i].PerPiece * float64(stations[i].Gives) * stations[i].Yield },
+		cycles: func(i int) float64 { return stations[i].AtMost.Cycles },
+		good:   func(i int) float64 { return stations[i].GoodShare },
 	}
 	b.Unlimited = f.greatest(c, atMost)
 	var narrow []int

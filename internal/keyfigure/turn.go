@@ -13,8 +13,12 @@ func (f *flow) findTurns() {
 		if !f.inTurn(i) || len(joint.feeders) != 1 {
 			continue
 		}
+		var branches [][]int
 		for _, branch := range f.branches(i) {
-			joint.turns = append(joint.turns, f.takersBehind(branch))
+			branches = append(branches, f.takersBehind(branch))
+		}
+		if all := slices.Concat(branches...); len(all) == len(joint.takers) { // none behind two of them
+			joint.turns = branches
 		}
 	}
 }

@@ -56,12 +56,53 @@ func TestOtherRulesFillBothBranches(t *testing.T) {
 	}
 }
 
-// Only one of the branches is counted: it gets half of the 160 blisters. Hand computation.
+// Only one of the branches is counted: it gets no more blisters than the other, which takes
+// 40 for its 20 cartons. Hand computation.
 func TestInTurnOneBranchCounted(t *testing.T) {
 	s := branched(sim.InTurn)
 	s.Answer.CountedAfter = []int{1}
 	f := Derive(s)
-	near(t, "bound", f.Bounds.Unlimited, 40)
+	near(t, "bound", f.Bounds.Unlimited, 20)
+}
+
+// Both branches in turn come together again: 30 sets a minute of one piece each from the slower
+// branch, for which the source gives 60 of its 100. Hand computation.
+func TestTurnsThatAreAssembledAgain(t *testing.T) {
+	b := &build{}
+	for _, s := range []struct {
+		sim.Station
+		rate float64
+	}{
+		{sim.Station{Name: "source", Sends: sim.Sends{To: []string{"a", "b"}}}, 100},
+		{sim.Station{Name: "a", From: "source"}, 30},
+		{sim.Station{Name: "b", From: "source"}, 50},
+		{sim.Station{Name: "set", From: "a", Also: []sim.Input{{From: "b", Takes: 1}}}, 90},
+	} {
+		s.Takes, s.Gives = 1, 1
+		b.station(s.Station, scenario.Station{}, s.rate, 0)
+	}
+	b.Answer.CountedAfter = []int{3}
+	f := Derive(&b.Scenario)
+	near(t, "bound", f.Bounds.Unlimited, 30)
+	near(t, "at set speed", f.Bounds.AtSet, 30)
+	near(t, "cycles of the source", f.Stations[0].cycles, 2)
+	if diff := cmp.Diff([]string{"a"}, f.Bounds.Constraint); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Pieces from all branches straight into one station, two of each.
+func TestTurnsIntoOneStation(t *testing.T) {
+	b := &build{}
+	b.station(sim.Station{Name: "source", Takes: 1, Gives: 1, Sends: sim.Sends{To: []string{"x", "y", "z"}}}, scenario.Station{}, 120, 0)
+	for _, name := range []string{"x", "y", "z"} {
+		b.store(name, 20, "source")
+	}
+	b.station(sim.Station{Name: "set", From: "x", Takes: 2, Gives: 1, Also: []sim.Input{{From: "y", Takes: 2}, {From: "z", Takes: 2}}}, scenario.Station{}, 90, 0)
+	b.Answer.CountedAfter = []int{1}
+	f := Derive(&b.Scenario)
+	near(t, "bound", f.Bounds.Unlimited, 20)
+	near(t, "cycles of the source", f.Stations[0].cycles, 6)
 }
 
 // A split in turn behind a split in turn: quarters for two, a half for the third of 25 a minute.

@@ -1,0 +1,89 @@
+package keyfigure
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"tuckline/internal/scenario"
+	"tuckline/sim"
+)
+
+// randomNet is a line with random speeds, pieces and stops in which two branches are put
+// together, one drive follows, and a split with branches that are counted.
+func randomNet(t *rapid.T) *scenario.Scenario {
+	b := &build{}
+	add := func(s sim.Station) {
+		s.Takes, s.Gives = max(s.Takes, 1), max(s.Gives, 1)
+		s.RejectShare = rapid.SampledFrom([]float64{0, 0, 0.2}).Draw(t, "rejects")
+		if rapid.Bool().Draw(t, "stops") {
+			s.Stops = []sim.Stop{fixedStop("s", sim.CycleClock, float64(rapid.IntRange(20, 400).Draw(t, "every")), rapid.Float64Range(0.1, 3).Draw(t, "lasts"))}
+		}
+		b.station(s, scenario.Station{}, rapid.Float64Range(20, 120).Draw(t, "speed"), 0)
+	}
+	pieces := func(what string) int64 { return rapid.Int64Range(1, 3).Draw(t, what) }
+	add(sim.Station{Name: "main", Gives: pieces("gives")})
+	b.store("store", 60, "main")
+	add(sim.Station{Name: "side", Gives: pieces("gives")})
+	b.store("side store", 60, "side")
+	if rapid.Bool().Draw(t, "unit") {
+		add(sim.Station{Name: "assembly", From: "store", Takes: pieces("takes"), Also: []sim.Input{{From: "side store", Takes: pieces("also")}}, Coupled: "drive"})
+		add(sim.Station{Name: "split", From: "assembly", Coupled: "drive"})
+		b.Line.Stations[2].RejectShare = 0
+	} else {
+		add(sim.Station{Name: "assembly", From: "store", Takes: pieces("takes"), Also: []sim.Input{{From: "side store", Takes: pieces("also")}}})
+		add(sim.Station{Name: "split", From: "assembly", Gives: pieces("gives")})
+	}
+	b.Line.Stations[3].Sends = sim.Sends{To: []string{"left", "right"}, Rule: rapid.SampledFrom([]sim.SendRule{sim.InTurn, sim.FirstWithRoom, sim.FewestPieces}).Draw(t, "rule")}
+	b.store("left", 60, "split")
+	add(sim.Station{Name: "one", From: "left", Takes: pieces("takes")})
+	b.store("right", 60, "split")
+	add(sim.Station{Name: "two", From: "right", Takes: pieces("takes")})
+	b.Answer.CountedAfter = rapid.SampledFrom([][]int{{4, 5}, {4}, {3}}).Draw(t, "counted")
+	return &b.Scenario
+}
+
+// No run makes more than the bound, whatever meets and parts on the way; what stands in
+// stores at the beginning of the window, and rejects that come by chance, are allowed for.
+func TestNoRunMakesMoreThanTheBound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := randomNet(t)
+		model, err := sim.Compile(s.Line)
+		if err != nil {
+			t.Fatal(err)
+		}
+		const minutes = 40 * 60
+		record := model.NewEngine().Run(sim.Options{Seed: 1, WarmUp: 2 * sim.Hour, Measure: minutes * sim.Minute})
+		passed := 0.0
+		for _, i := range s.Answer.CountedAfter {
+			passed += float64(record.Stations[i].Passed)
+		}
+		bound := Derive(s).Bounds.Unlimited * minutes
+		if passed > bound*1.01+1000 {
+			t.Fatalf("%v pieces passed, the bound is %v", passed, bound)
+		}
+	})
+}
+
+// Without stops, rejects and waiting for the other the bound is met: what the engine makes of
+// any such line is close to it.
+func TestTheBoundIsMetWithoutStops(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := randomNet(t)
+		s.Answer.CountedAfter = []int{4, 5}
+		for i := range s.Line.Stations {
+			s.Line.Stations[i].Stops, s.Line.Stations[i].RejectShare = nil, 0
+		}
+		s.Line.Stations[4].Takes, s.Line.Stations[5].Takes = 1, 1 // or a rule could send more where less comes of it
+		model, err := sim.Compile(s.Line)
+		if err != nil {
+			t.Fatal(err)
+		}
+		const minutes = 40 * 60
+		record := model.NewEngine().Run(sim.Options{Seed: 1, WarmUp: 2 * sim.Hour, Measure: minutes * sim.Minute})
+		passed := float64(record.Stations[4].Passed + record.Stations[5].Passed)
+		if bound := Derive(s).Bounds.Unlimited * minutes; passed < bound*0.97 {
+			t.Fatalf("%v pieces passed, the bound is %v", passed, bound)
+		}
+	})
+}
