@@ -59,11 +59,15 @@ func (b *resolver) packed(these, those string, said whole) {
 		if !quantity.SameUnit(b.s.Stations[i].GivesUnit, those) || !w.Takes.given() || !w.Gives.given() {
 			continue
 		}
+		taken := int64(0) // from all places together
 		for k, takes := range w.Takes.counts() {
-			if quantity.SameUnit(b.unit(inPortOf(station.Name, k)), these) && takes.pieces() != int64(said.value)*station.Gives {
-				b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %s and gives %s",
-					int64(said.value), these, those, station.Name, takes.text(), w.Gives.text())
+			if quantity.SameUnit(b.unit(inPortOf(station.Name, k)), these) {
+				taken += takes.pieces()
 			}
+		}
+		if taken > 0 && taken != int64(said.value)*station.Gives {
+			b.complain(said.at, "the product has %d %s in each of its %s, but %q takes %d and gives %s",
+				int64(said.value), these, those, station.Name, taken, w.Gives.text())
 		}
 	}
 }

@@ -80,6 +80,19 @@ func TestAssemblyIsRead(t *testing.T) {
 	}
 }
 
+// A carton of three blisters can get two from one place and one from another.
+func TestProductFromTwoPlaces(t *testing.T) {
+	s := read(t, `product: {carton: {blisters: 3}}
+line:
+  - {station: left, cycle: 30/min, gives: 2 blisters}
+  - {station: right, from: supply, cycle: 30/min, gives: 1 blister}
+  - {station: cartoner, takes: {left: 2 blisters, right: 1 blister}, gives: 1 carton, cycle: 30/min}
+`)
+	if s.Product.BlistersPerCarton != 3 || s.Line.Stations[2].Also[0].From != "right" {
+		t.Errorf("read as %+v, %+v", s.Product, s.Line.Stations[2])
+	}
+}
+
 func TestBranchesAreRead(t *testing.T) {
 	s := second(t, "two-branches")
 	machine, packer, sampler := s.Line.Stations[0], s.Line.Stations[3], s.Line.Stations[4]
