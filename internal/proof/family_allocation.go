@@ -24,7 +24,7 @@ func allocation(e *entry) {
 		}
 		e.again(e.dealt(places, strings.ReplaceAll(which, "_", " ")), which, throughput)
 	}
-	e.leave("optimal_allocation", "a list, not a figure: its throughput and that of the next best are compared")
+	e.order(strings.Split(best, " or "))
 }
 
 func (e *entry) text(quantity string) string {
@@ -38,9 +38,7 @@ func (e *entry) text(quantity string) string {
 
 // dealt is the line with places as in "1-2-1".
 func (e *entry) dealt(places, which string) *Case {
-	slots := each(strings.Split(places, "-"), func(s string) int64 { return int64(e.parse("places", s)) })
-	line := e.erlangs(e.numbers("mean_service_times"), int(e.number("erlang_k")), slots)
-	e.fails(&line, sim.RunningClock, e.numbers("fail_rates"), e.numbers("repair_rates"))
+	line := e.dealtLine(places)
 	words := fmt.Sprintf("%s; of %s places, %s: %s", e.serialWords("mean_service_times", ""), e.given["total_slots"], places, which)
 	if e.given["fail_rates"] != "-" {
 		words += fmt.Sprintf("; failures %s, repairs %s by running time", e.given["fail_rates"], e.given["repair_rates"])
@@ -48,6 +46,13 @@ func (e *entry) dealt(places, which string) *Case {
 	c := e.sim(words, "Blocking after the cycle; no place between two stations is a hand-over.", line, e.settled(line))
 	c.Name = fmt.Sprintf("%s %s, %s", e.name, which, places)
 	return c
+}
+
+func (e *entry) dealtLine(places string) sim.Line {
+	slots := each(strings.Split(places, "-"), func(s string) int64 { return int64(e.parse("places", s)) })
+	line := e.erlangs(e.numbers("mean_service_times"), int(e.number("erlang_k")), slots)
+	e.fails(&line, sim.RunningClock, e.numbers("fail_rates"), e.numbers("repair_rates"))
+	return line
 }
 
 // again compares the throughput of a case with a value that several cases share.

@@ -57,8 +57,13 @@ func TestWrongValuesAreFaults(t *testing.T) {
 		figure int
 		factor float64
 	}{
-		{"TWO-1", 0, 1.02}, {"TWO-1", 0, 0.98}, {"LONG-8", 1, 1.03}, {"VAR-1, first 20", 1, 1.08},
-		{"DET-1", 1, 9.0 / 8}, {"ZERO-ODF-2", 0, 1.02}, {"FLU-NEQ-ODF-6", 0, 1.025},
+		{"TWO-1", 0, 1.02},
+		{"TWO-1", 0, 0.98},
+		{"LONG-8", 1, 1.03},
+		{"VAR-1, first 20", 1, 1.08},
+		{"DET-1", 1, 9.0 / 8},
+		{"ZERO-ODF-2", 0, 1.02},
+		{"FLU-NEQ-ODF-6", 0, 1.025},
 	} {
 		wrong := func(k *Case) { k.figures[c.figure].exact *= c.factor }
 		o := compareSome(t, []string{c.name}, wrong)
@@ -78,6 +83,24 @@ func TestWrongValuesAreFaults(t *testing.T) {
 		if err := HTML(&page, Page{Outcome: o}); err != nil || !strings.Contains(page.String(), `class="fault"`) {
 			t.Errorf("%s: the page does not show the fault, %v", c.name, err)
 		}
+	}
+}
+
+// An allocation that is not the best is beaten by others.
+func TestWrongAllocationIsBeaten(t *testing.T) {
+	entries, err := valuesOf("allocation")
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(entries, func(e *entry) bool { return e.name == "BAP-3-5" })
+	for best, beaten := range map[string]bool{"2-3": false, "4-1": true, "0-5": true} {
+		above, err := entries[i].better(best, dealings(2, 5))
+		if err != nil || (above > 0) != beaten {
+			t.Errorf("%s: %v above it, %v", best, above, err)
+		}
+	}
+	if n := len(dealings(3, 7)); n != 36 { // C(9, 2) by hand
+		t.Errorf("7 places can be dealt out in %d ways, by hand 36", n)
 	}
 }
 

@@ -17,6 +17,8 @@ var slow = map[string]bool{
 	"GENR-5":       true,
 	"FLU-EQ-ODF-1": true, "FLU-EQ-TDF-1": true, "FLU-EQ-TDF-2": true, "FLU-EQ-TDF-8": true, "FLU-NEQ-ODF-5": true, "FLU-NEQ-TDF-5": true,
 	"EXPU-5": true, "EXPU-7": true, "EXPU-10": true, "EXPU-11": true,
+	"BAP-4-4, order": true, "BAP-4-7, order": true, "BAP-5-2, order": true, "BAP-5-3, order": true, "BAP-5-4, order": true, "BAP-5-5, order": true,
+	"BAPU-4-4, order": true, "BAPU-4-5, order": true, "BAPE-3-4, order": true,
 	"MRG-U-2":     true,
 	"REP-WINSTON": true, "REP-4-2-0.05-0.5": true,
 	"SCRAPUP-EXP-1": true, "SCRAPUP-EXP-2": true,

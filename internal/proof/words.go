@@ -28,7 +28,7 @@ func (r *Row) ExactText() string { return strconv.FormatFloat(r.Exact, 'g', 7, 6
 
 // Interval is ours: low to high, with the digits that the width deserves.
 func (r *Row) Interval() string {
-	if r.Sure {
+	if r.Sure || r.Low == r.High {
 		return strconv.FormatFloat(r.Ours, 'g', 7, 64)
 	}
 	places := decimals(r.High - r.Low)
