@@ -54,7 +54,7 @@ func decimals(width float64) int {
 // Answer is the result in a few sentences.
 func (o *Outcome) Answer() []string {
 	faults := len(o.Faults())
-	first := fmt.Sprintf("%s simulated, with %s; %s without chance computed.", counted(o.Cases, "case"), counted(len(o.Rows)-o.Sure, "figure"), counted(o.Sure, "figure"))
+	first := fmt.Sprintf("%s simulated, with %s; %s more computed without an interval.", counted(o.Cases, "case"), counted(len(o.Rows)-o.Sure, "figure"), counted(o.Sure, "figure"))
 	second := fmt.Sprintf("Of the first figures of the cases, %d lay outside the 99 %% interval; %.1f are expected if everything is right, and a count at least so unusual comes up in %s of such tables.", o.Outside, o.Expected(), percent(o.PValue))
 	third := "No figure was outside twice: no fault was found."
 	switch {
@@ -92,8 +92,8 @@ var rules = []string{
 	"Replications are raised until the half-width of the 99 % interval is at most 0.3 % of the exact value (in the quick set 1 %; 5 % for standard deviations, variances and probabilities under 0.05). The rule looks at widths only, never at whether a value is inside.",
 	"A run warms up for at least 20 times the longest mean repair or busy period before it is measured. Cases that ask for the first hours of a new line have no warm-up.",
 	"A figure outside is repeated once, with nine times the replications and the seed of the name with \", second\". Outside again is a fault.",
-	"One figure of each case, its first, is counted; the count is held against the 1 in 100 that miss by chance. The others depend on each other and are judged together with Holm's correction.",
-	"Figures without chance are counted apart. They are exact to the tolerance of the value.",
+	"One figure of each case, its first, is counted; the count is held against the 1 in 100 that miss by chance. The others depend on each other: those outside are repeated too, and what then remains is judged together with Holm's correction.",
+	"Formulas, courses of a line without chance and tables drawn once with a fixed seed have no interval and are counted apart. They are exact to the tolerance of the value.",
 	"Where a line only comes near to the model of the source, as many small pieces to a flow, the allowance is shown beside the interval.",
 }
 
