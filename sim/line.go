@@ -26,7 +26,7 @@ type Station struct {
 	// Priority among stations that take from the same place: smaller goes first,
 	// ties by name.
 	Priority int
-	// Coupled names a neighbour on the same drive: both are one unit with one cycle,
+	// Coupled names the drive: neighbours on the same drive are one unit with one cycle,
 	// the longest, and nothing between them.
 	Coupled string
 	// RandomAs names a station whose streams of random numbers it shares, usually
