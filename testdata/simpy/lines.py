@@ -87,15 +87,15 @@ def lowmere(world):
 WINDOWS = {"reference": (reference, HOUR, 8 * HOUR), "lowmere": (lowmere, 2 * HOUR, 8 * HOUR)}
 
 
-def replicate(name, seed, replication):
+def replicate(name, seed, replication, fixed=None):
     build, warm_up, measure = WINDOWS[name]
     env = simpy.Environment()
-    world = World(env, seed, replication, warm_up, measure)
+    world = World(env, seed, replication, warm_up, measure, fixed)
     stations, counted = build(world)
     env.run(until=warm_up + measure)
     out = {"output": counted.passed, "states": {}, "stops": {}}
     for s in stations:
         s.account()
-        out["states"][s.name] = {state: t / measure for state, t in sorted(s.times.items()) if t > 0}
+        out["states"][s.name] = {state: t for state, t in sorted(s.times.items()) if t > 0}
         out["stops"][s.name] = {part.name: part.count for part in s.stops + s.stocks}
     return out

@@ -32,10 +32,11 @@ def lognormal(mean, cv):
 
 
 class World:
-    """The window, and the random streams of one replication."""
+    """The window, and the random streams of one replication. Fixed, if given, has one age and one length for every
+    cause of every station: then nothing is random, nothing rejected, every reel is new and nobody elsewhere."""
 
-    def __init__(self, env, seed, replication, warm_up, measure):
-        self.env, self.key = env, f"{seed}/{replication}"
+    def __init__(self, env, seed, replication, warm_up, measure, fixed=None):
+        self.env, self.key, self.fixed = env, f"{seed}/{replication}", fixed
         self.begin, self.end = warm_up, warm_up + measure
 
     def rng(self, *names):
@@ -127,6 +128,8 @@ class Elsewhere:
         self.world, self.crew, rng = world, crew, world.rng(name, "elsewhere")
         self.away = exponential(spell)
         self.gap = exponential(spell * (1 - share) / share)
+        if world.fixed:
+            return
         world.env.process(self.life(rng, rng.random() < share))
 
     def life(self, rng, away):
@@ -148,6 +151,9 @@ class Stop:
 
     def start(self, world, station):
         self.ages, self.works = world.rng(station, "every", self.name), world.rng(station, "lasts", self.name)
+        if world.fixed:
+            every, lasts = world.fixed[station][self.name]
+            self.every, self.lasts = fixed(every), fixed(lasts)
         self.due = self.age()
 
     def age(self):
@@ -176,4 +182,6 @@ class Stock:
     def start(self, world, station):
         self.works = world.rng(station, "lasts", self.name)
         first = world.rng(station, "part used", self.name)
-        self.left = 1 + int(first.random() * self.full) if self.part_used else self.full
+        self.left = 1 + int(first.random() * self.full) if self.part_used and not world.fixed else self.full
+        if world.fixed:
+            self.lasts = fixed(world.fixed[station][self.name][1])

@@ -10,7 +10,7 @@ class Station:
                  every=0, adds=0, ramp=0, scrap_after_stop=0, scrap_after_standstill=(0, 0),
                  fast=None, restart=None, start=None, group=None):
         self.world, self.env, self.name = world, world.env, name
-        self.cycle, self.takes, self.gives, self.rejects = cycle, takes, gives, rejects
+        self.cycle, self.takes, self.gives, self.rejects = cycle, takes, gives, 0 if world.fixed else rejects
         self.stops, self.stocks, self.before = list(stops), list(stocks), before
         self.every, self.adds, self.ramp = every, adds, ramp
         self.scrap_after_stop, self.scrap_after_standstill = scrap_after_stop, scrap_after_standstill
@@ -166,7 +166,8 @@ class Station:
         """One cycle with its stops; returns the good pieces."""
         work = self.duration + (self.adds if self.every and (self.count + 1) % self.every == 0 else 0)
         self.stood()
-        duration, at, base = self.on_ramp(work), 0, self.ramped
+        base, at = self.ramped, 0
+        duration = self.on_ramp(work)
         while True:
             struck = min(self.stops, key=lambda s: (max(at, s.strikes(duration)), s.name), default=None)
             where = duration if struck is None else min(duration, max(at, struck.strikes(duration)))
@@ -189,14 +190,18 @@ class Station:
             self.stood()
             if self.ramp and standing > self.cycle:
                 base = 0.0
-                duration = at + max(1, round(self.ramp_time(work)))
-        self.ramped = base if base is not None and base < self.ramp / 2 else None
+                duration = at + self.on_ramp(round(work))
         return self.finish(duration)
 
     def on_ramp(self, work):
+        """How long work takes from where the ramp stands; rounded once."""
         if self.ramped is None:
             return work
-        return max(1, round(self.ramp_time(self.ramped + work) - self.ramp_time(self.ramped)))
+        begun, self.ramped = self.ramp_time(self.ramped), self.ramped + work
+        lasts = max(1, round(self.ramp_time(self.ramped) - begun))
+        if self.ramped >= self.ramp / 2:
+            self.ramped = None
+        return lasts
 
     def finish(self, duration):
         self.count += 1
