@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
+	"strings"
 )
 
 //go:embed page.gohtml
@@ -25,11 +26,15 @@ type chapter struct {
 	Rows  []pageRow
 }
 
-// pageRow is a figure; the words of a case stand beside its first one.
+// pageRow is a figure; the words of a case stand beside its first one, a source beside the
+// first of the figures that have it.
 type pageRow struct {
 	*Row
-	First bool
+	First, NewSource bool
 }
+
+// Words is the figure with spaces, so that it can be folded.
+func (r pageRow) Words() string { return strings.ReplaceAll(r.Quantity, "_", " ") }
 
 // HTML writes the outcome as one file that needs nothing else.
 func HTML(w io.Writer, p Page) error {
@@ -47,7 +52,7 @@ func chapters(rows []*Row) []chapter {
 			all = append(all, chapter{Title: title(r.Case.Family)})
 		}
 		last := &all[len(all)-1]
-		last.Rows = append(last.Rows, pageRow{r, first})
+		last.Rows = append(last.Rows, pageRow{r, first, first || rows[i-1].Source != r.Source || rows[i-1].Known != r.Known})
 	}
 	return all
 }
