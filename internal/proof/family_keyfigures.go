@@ -12,7 +12,7 @@ import (
 func keyFigures(e *entry) {
 	kind, _, _ := strings.Cut(e.name, "-")
 	if kind == "PACKML" {
-		e.leaveAll("a list of states and their numbers, not a figure; a test of the key figures holds the list against it")
+		e.standardState()
 		return
 	}
 	c := e.exactly(e.given["standard"]+": "+e.given["inputs"], ownFunction)
@@ -22,6 +22,25 @@ func keyFigures(e *entry) {
 			e.sure(c, v.quantity, 0, own)
 		}
 	}
+}
+
+// standardState: the number of a state of the standard; its kind must agree as well.
+func (e *entry) standardState() {
+	v, name := e.values[0], e.given["inputs"]
+	e.use(v)
+	number, kind, _ := strings.Cut(v.text, " ")
+	c := e.exactly(e.given["standard"]+": "+name+", "+kind, "The list of states of the program; the kind must agree as well.")
+	c.figures = append(c.figures, &figure{
+		quantity: "number of the state", source: v.source, known: v.known, kind: sure, exact: e.parse(v.quantity, number),
+		compute: func() (float64, error) {
+			for _, s := range keyfigure.TR88States {
+				if s.Name == name && s.Kind() == kind {
+					return float64(s.Number), nil
+				}
+			}
+			return 0, nil // none: no state has this number
+		},
+	})
 }
 
 // input is the number behind a word of the inputs or of the name of the figure; 0 without.

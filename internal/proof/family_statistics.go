@@ -89,7 +89,7 @@ func warmUps(e *entry) {
 		smooth := estimate.Welch(replications, int(e.behind(strings.Replace(e.given["settings"], ":", " ", 1), "window ")))
 		e.sureEach(c, "moving_average", 0, func(i int) sureValue {
 			if i >= len(smooth) {
-				return plain(math.NaN())
+				return plain(0) // too short: none of the values is 0
 			}
 			return plain(smooth[i])
 		})

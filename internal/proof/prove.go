@@ -54,6 +54,9 @@ func Prove(ctx context.Context, o Options) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
+	if !o.Full && o.Only == nil {
+		leftOut = append(leftOut, onlyInFull(cases)...)
+	}
 	cases, precision, err := chosen(cases, o)
 	if err != nil {
 		return nil, err

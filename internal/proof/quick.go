@@ -37,6 +37,17 @@ func quickOf(cases []*Case) []*Case {
 	return quick
 }
 
+// onlyInFull are the cases that a quick set leaves out.
+func onlyInFull(cases []*Case) []LeftOut {
+	var all []LeftOut
+	for _, c := range cases {
+		if slow[c.Name] {
+			all = append(all, LeftOut{c.Name, "only in the full set (--full): it takes long"})
+		}
+	}
+	return all
+}
+
 // chosen are the cases of a set with their precision, or those that are named.
 func chosen(cases []*Case, o Options) ([]*Case, Precision, error) {
 	precision := Quick

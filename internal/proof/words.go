@@ -66,6 +66,9 @@ func (o *Outcome) Answer() []string {
 	if o.TooMany {
 		third += " More cases were outside than chance explains; that is a fault too."
 	}
+	if o.Cases == 0 {
+		return []string{first, third}
+	}
 	return []string{first, second, third}
 }
 
