@@ -84,11 +84,45 @@ def lowmere(world):
     return [blister, cartoner, check, label, bundler, packer], label
 
 
+def described(case):
+    """A serial line as a case describes it; nothing in it is random. Stations of one group stop together, and one
+    person does the work of all stops with a crew."""
+
+    def build(world):
+        fitter, groups, stations = simpy.Resource(world.env, 1), {}, []
+        for d in case["stations"]:
+            stations.append(Station(
+                world, d["name"], d["cycle"], takes=d["takes"], gives=d["gives"], before=d["before"], every=d["every"],
+                adds=d["adds"], ramp=d["ramp"], scrap_after_stop=d["after_stop"], scrap_after_standstill=d["standstill"],
+                group=groups.setdefault(d["group"] or d["name"], Group()),
+                stops=[Stop(s["name"], s["clock"], fixed(s["every"]), fixed(s["lasts"]), s["crew"] and fitter or None)
+                       for s in d["stops"]],
+                stocks=[Stock(s["name"], s["full"], s["per_cycle"], fixed(s["lasts"]), s["crew"] and fitter or None)
+                        for s in d["stocks"]]))
+        for feeder, p, taker in zip(stations, case["places"], stations[1:]):
+            place = Place(world, p["holds"])
+            if p["transit"]:
+                belt = Belt(world, p["belt"], p["transit"], place)
+                place.before = belt
+                link(feeder, belt, taker, place)
+            else:
+                link(feeder, place, taker)
+            counted = (belt, place) if p["transit"] else (place,)
+            feeder.restart = (counted, p["restart"]) if p["restart"] is not None else None
+            taker.start_level = p["start"]
+            if p["from"]:
+                taker.fast = {"from": p["from"], "back": p["back"], "cycle": p["fast"]}
+        return stations, stations[-1]
+
+    return build, case["warm_up"], case["measure"]
+
+
 WINDOWS = {"reference": (reference, HOUR, 8 * HOUR), "lowmere": (lowmere, 2 * HOUR, 8 * HOUR)}
 
 
-def replicate(name, seed, replication, fixed=None):
-    build, warm_up, measure = WINDOWS[name]
+def replicate(name, seed, replication, case=None):
+    build, warm_up, measure = described(case) if name == "described" else WINDOWS[name]
+    fixed = None if name == "described" else case
     env = simpy.Environment()
     world = World(env, seed, replication, warm_up, measure, fixed)
     stations, counted = build(world)

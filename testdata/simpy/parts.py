@@ -14,7 +14,8 @@ CYCLE = 1_000_000  # cycle clocks count millionths
 
 
 def micros(x):
-    return max(1, round(x))
+    """Whole microseconds, half of one rounded up, at least one."""
+    return max(1, math.floor(x + 0.5))
 
 
 def fixed(value):
@@ -118,6 +119,8 @@ class Group:
 
     def look(self):
         for m in self.members:
+            if m.own:
+                m.show()  # it waits for its own stop; another may have become the first
             m.look()
 
 

@@ -1,9 +1,10 @@
 """Usage: run.py reference|lowmere REPLICATIONS [SEED]
 or:    run.py reference|lowmere fixed < CASES
+or:    run.py described fixed < CASES
 
 One JSON object a line for every replication: the good pieces, the microseconds of the window in each state, and
 the stops of each station. With fixed, every line of CASES is a replication without chance: an object with the age and
-the length of each cause of each station. Needs python3-simpy3 of Debian."""
+the length of each cause of each station; with described, of a whole serial line. Needs python3-simpy3 of Debian."""
 
 import json
 import sys

@@ -2,7 +2,7 @@
 
 import math
 
-from parts import Group
+from parts import Group, micros
 
 
 class Station:
@@ -35,7 +35,7 @@ class Station:
         return not self.group.open
 
     def ready(self):
-        return self.phase == "idle" and self.up() and not self.own and not self.used_up()
+        return self.phase == "idle" and self.up() and not self.own and not self.used_up() and self.has_room()
 
     def look(self):
         if self.wake is not None and not self.wake.triggered:
@@ -61,16 +61,11 @@ class Station:
         self.since = self.env.now
 
     def until(self, condition):
-        """Wait until a condition holds; true if that took no time."""
-        at_once = True
         while not condition():
             self.show()
             self.wake = self.env.event()
-            before = self.env.now
             yield self.wake
             self.wake = None
-            at_once = at_once and self.env.now == before
-        return at_once
 
     # Its life.
 
@@ -98,23 +93,19 @@ class Station:
     def wait_to_start(self):
         """Input and room are there and no stop is open: take the input, reserve the room."""
         lacked = -1 if self.rested is None else None  # since when it lacks input; a new station lacked it before
-        blocked, held, waits = None, self.start_level is not None, False
+        blocked, self.released, self.startable = None, False, False
         while True:
             self.room_lacks = False
             if self.up():
                 if not self.has_input():
                     blocked, lacked = None, self.env.now if lacked is None else lacked
                     self.show()
-                elif held and lacked is not None and lacked < self.env.now and self.source.arrived() < self.start_level:
+                elif not self.starts(lacked):
                     self.show()
                 else:
-                    held = False
                     if blocked is None:
                         blocked = self.env.now
-                    restarts = (self.restart is None or blocked == self.env.now or waits
-                                or sum(p.level for p in self.restart[0]) <= self.restart[1])
-                    waits = waits or restarts and blocked < self.env.now
-                    if restarts and self.has_room():
+                    if self.restarts(blocked) and self.has_room():
                         break
                     self.room_lacks = True
                     self.show()
@@ -190,7 +181,7 @@ class Station:
             self.stood()
             if self.ramp and standing > self.cycle:
                 base = 0.0
-                duration = at + self.on_ramp(round(work))
+                duration = at + self.on_ramp(micros(work))
         return self.finish(duration)
 
     def on_ramp(self, work):
@@ -198,7 +189,7 @@ class Station:
         if self.ramped is None:
             return work
         begun, self.ramped = self.ramp_time(self.ramped), self.ramped + work
-        lasts = max(1, round(self.ramp_time(self.ramped) - begun))
+        lasts = micros(self.ramp_time(self.ramped) - begun)
         if self.ramped >= self.ramp / 2:
             self.ramped = None
         return lasts
@@ -246,11 +237,43 @@ class Station:
             self.scrap = max(self.scrap, self.scrap_after_stop)
         self.show()
 
+    def restarts(self, blocked):
+        """A restart level lets it go: it has not been blocked, or the level has been reached since."""
+        if self.restart and blocked < self.env.now and not self.released:
+            self.after_all("released", lambda: sum(p.level for p in self.restart[0]) <= self.restart[1])
+            return self.released
+        return True
+
+    def starts(self, lacked):
+        """A start level lets it go: it has not been starved, or the level has been reached since."""
+        if self.start_level is not None and lacked is not None and lacked < self.env.now and not self.startable:
+            self.after_all("startable", lambda: self.source.arrived() >= self.start_level)
+            return self.startable
+        return True
+
+    def after_all(self, flag, reached):
+        """A level that is reached now counts if it still is after all that happens in this instant."""
+        if not reached():
+            return
+
+        def check(_):
+            if reached() and not getattr(self, flag):
+                setattr(self, flag, True)
+                self.look()
+
+        last = self.env.event()
+        last.callbacks.append(check)
+        last._ok, last._value = True, None
+        self.env.schedule(last, priority=2)  # behind every other event of the instant
+
     def hand_over(self, good):
         if self.next is not None:
-            self.phase = "holding"
-            yield from self.until(lambda: self.next.may_put(good))
+            self.phase, self.released, blocked = "holding", False, self.env.now
+            yield from self.until(lambda: self.restarts(blocked) and self.next.may_put(good))
+            through = not self.next.fits(good)
             self.next.put(good)
+            if through:
+                yield self.env.timeout(0)  # the taker takes them before anything else of this station
         self.phase = "idle"
         if self.world.counts():
             self.passed += good
