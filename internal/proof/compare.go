@@ -5,10 +5,12 @@ import (
 	"errors"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 )
 
-// compareAll runs the cases side by side; the order of the rows is that of the cases.
+// compareAll compares the cases side by side; then those that missed are repeated one after the
+// other, each on all cores. The order of the rows is that of the cases.
 func compareAll(ctx context.Context, cases []*Case, p Precision, progress func(done, all int)) ([]*Row, error) {
 	rows, errs := make([][]*Row, len(cases)), make([]error, len(cases))
 	next := make(chan int)
@@ -32,53 +34,54 @@ func compareAll(ctx context.Context, cases []*Case, p Precision, progress func(d
 	}
 	close(next)
 	wait.Wait()
-	var all []*Row
-	for _, r := range rows {
-		all = append(all, r...)
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
 	}
-	return all, errors.Join(errs...)
+	for i, c := range cases {
+		errs[i] = c.repeat(ctx, rows[i])
+	}
+	return slices.Concat(rows...), errors.Join(errs...)
 }
 
-// compare compares the figures of one case; misses are repeated once.
+// compare compares the figures of one case.
 func (c *Case) compare(ctx context.Context, p Precision) ([]*Row, error) {
-	var rows []*Row
-	if len(c.figures) > 0 && c.figures[0].kind == sure {
+	if c.figures[0].kind == sure {
 		return c.compareSure()
 	}
-	first, err := newSampler(c, c.Name)
+	s, err := newSampler(c, c.Name, 1)
 	if err == nil {
-		err = first.toPrecision(ctx, p)
+		err = s.toPrecision(ctx, p)
 	}
 	if err != nil {
 		return nil, err
 	}
-	missed := false
+	var rows []*Row
 	for i, f := range c.figures {
-		r := compared(c, f, first.interval(i))
+		r := compared(c, f, s.interval(i))
 		r.Primary = i == 0
-		missed = missed || !r.Inside
 		rows = append(rows, r)
-	}
-	if missed {
-		return rows, c.repeat(ctx, rows, first.n)
 	}
 	return rows, nil
 }
 
-// repeated misses get this many times the replications.
+// repeatedTimes is how many times the replications of a miss its repetition has.
 const repeatedTimes = 9
 
-func (c *Case) repeat(ctx context.Context, rows []*Row, n int) error {
-	second, err := newSampler(c, c.Name+", second")
+// repeat repeats a case if one of its figures missed.
+func (c *Case) repeat(ctx context.Context, rows []*Row) error {
+	if !slices.ContainsFunc(rows, func(r *Row) bool { return !r.Inside && !r.Sure }) {
+		return nil
+	}
+	s, err := newSampler(c, c.Name+", second", runtime.GOMAXPROCS(0))
 	if err == nil {
-		err = second.until(ctx, repeatedTimes*n)
+		err = s.until(ctx, repeatedTimes*rows[0].Replications)
 	}
 	if err != nil {
 		return err
 	}
 	for i, r := range rows {
 		if !r.Inside {
-			r.Again = compared(c, c.figures[i], second.interval(i))
+			r.Again = compared(c, c.figures[i], s.interval(i))
 		}
 	}
 	return nil

@@ -66,7 +66,7 @@ func TestGrowthByHand(t *testing.T) {
 func TestReplicationsUntilNarrow(t *testing.T) {
 	for _, name := range []string{"TWO-1", "TRANS-1, over an interval", "BER2-4"} {
 		c := caseOf(t, name)
-		s, err := newSampler(c, c.Name)
+		s, err := newSampler(c, c.Name, 2)
 		if err == nil {
 			err = s.toPrecision(context.Background(), Quick)
 		}

@@ -2,9 +2,12 @@ package proof
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"hash/fnv"
 	"math"
+	"sync"
+	"sync/atomic"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -25,58 +28,79 @@ func seedOf(name string) uint64 {
 
 // sampler runs replications of one case and keeps what its figures need of each.
 type sampler struct {
-	c            *Case
-	engine       *sim.Engine
-	seed         uint64
+	c    *Case
+	seed uint64
+	// workers is how many replications run at a time; the result does not depend on it.
+	workers      int
+	engines      []*sim.Engine
 	n            int
 	parts, whole [][]float64
 }
 
-func newSampler(c *Case, seed string) (*sampler, error) {
+func newSampler(c *Case, seed string, workers int) (*sampler, error) {
 	model, err := sim.Compile(c.line)
 	if err != nil {
 		return nil, fmt.Errorf("case %s: %w", c.Name, err)
 	}
-	return &sampler{
-		c: c, engine: model.NewEngine(), seed: seedOf(seed),
+	s := &sampler{
+		c: c, seed: seedOf(seed), workers: workers,
 		parts: make([][]float64, len(c.figures)), whole: make([][]float64, len(c.figures)),
-	}, nil
+	}
+	for range workers {
+		s.engines = append(s.engines, model.NewEngine())
+	}
+	return s, nil
 }
 
-// until runs replications up to the number n.
+// until runs replications up to the number n. Each has its place, whoever runs it.
 func (s *sampler) until(ctx context.Context, n int) error {
-	for ; s.n < n; s.n++ {
-		if ctx.Err() != nil {
-			return ctx.Err()
+	for i := range s.c.figures {
+		s.parts[i] = append(s.parts[i], make([]float64, max(n-s.n, 0))...)
+		s.whole[i] = append(s.whole[i], make([]float64, max(n-s.n, 0))...)
+	}
+	var next atomic.Int64
+	next.Store(int64(s.n))
+	errs := make([]error, s.workers)
+	var wait sync.WaitGroup
+	for w, engine := range s.engines {
+		wait.Go(func() {
+			for k := int(next.Add(1) - 1); k < n && errs[w] == nil; k = int(next.Add(1) - 1) {
+				if errs[w] = ctx.Err(); errs[w] == nil {
+					errs[w] = s.replication(engine, k)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	s.n = max(n, s.n)
+	return errors.Join(errs...)
+}
+
+// replication runs number k and keeps what the figures read; a slope keeps the count at the
+// later edge and at the first.
+func (s *sampler) replication(engine *sim.Engine, k int) error {
+	rec := s.run(engine, k, s.c.measure)
+	if rec.End != sim.HorizonReached {
+		return fmt.Errorf("case %s: a replication ended with %s", s.c.Name, rec.End)
+	}
+	for i, f := range s.c.figures {
+		s.parts[i][k], s.whole[i][k] = f.of(&rec)
+	}
+	if s.c.later == 0 {
+		return nil
+	}
+	rec = s.run(engine, k, s.c.later)
+	for i, f := range s.c.figures {
+		if f.kind == slope {
+			s.whole[i][k] = s.parts[i][k]
+			s.parts[i][k], _ = f.of(&rec)
 		}
-		rec := s.run(s.c.measure)
-		later := rec
-		if s.c.later > 0 {
-			rec.Stations, later.Stations = append([]sim.StationRecord(nil), rec.Stations...), nil
-			later = s.run(s.c.later)
-		}
-		if rec.End != sim.HorizonReached {
-			return fmt.Errorf("case %s: a replication ended with %s", s.c.Name, rec.End)
-		}
-		s.keep(&rec, &later)
 	}
 	return nil
 }
 
-func (s *sampler) run(window sim.Micros) sim.Record {
-	return s.engine.Run(sim.Options{Seed: s.seed, Replication: s.n, WarmUp: s.c.warmUp, Measure: window})
-}
-
-// keep adds what the figures read; a slope keeps the count at the later edge and at the first.
-func (s *sampler) keep(rec, later *sim.Record) {
-	for i, f := range s.c.figures {
-		part, whole := f.of(rec)
-		if f.kind == slope {
-			whole = part
-			part, _ = f.of(later)
-		}
-		s.parts[i], s.whole[i] = append(s.parts[i], part), append(s.whole[i], whole)
-	}
+func (s *sampler) run(engine *sim.Engine, k int, window sim.Micros) sim.Record {
+	return engine.Run(sim.Options{Seed: s.seed, Replication: k, WarmUp: s.c.warmUp, Measure: window})
 }
 
 // interval is the 99 % interval of figure i over the replications so far.
