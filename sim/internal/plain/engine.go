@@ -1,6 +1,10 @@
 package plain
 
-import "tuckline/sim/internal/plan"
+import (
+	"slices"
+
+	"tuckline/sim/internal/plan"
+)
 
 // Engine runs replications of one plan, one after the other. It keeps its
 // memory between runs.
@@ -32,7 +36,9 @@ type Engine struct {
 	atWork, running int
 	allMark         plan.Micros
 	asked           bool // a crew has something to decide
-	watched         bool // a level that somebody watches has fallen
+	watched         bool // a level that somebody waits for is to be looked at
+	// ends says that supply may come to its end and that there are start levels, which then lapse.
+	ends bool
 
 	rec *plan.Record
 	// units are the records of stations of several members, until they are told apart.
@@ -68,6 +74,8 @@ func New(p *plan.Plan) *Engine {
 	}
 	e.assignTimers()
 	e.connect()
+	e.ends = slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.Supply >= 0 }) &&
+		slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.StartLink != plan.None })
 	return e
 }
 

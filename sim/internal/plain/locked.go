@@ -94,22 +94,26 @@ func (e *Engine) lockedSince() plan.Micros {
 	return since
 }
 
-// usedUp says that nothing will move any more because supply has come to its end.
+// usedUp says that nothing will move any more because supply has come to its end: nobody is at work
+// or stopped, nothing is on its way. Stations whose pieces lack a partner that has come to its end may
+// hold them.
 func (e *Engine) usedUp() bool {
-	exhausted := false
-	for i := range e.stations {
-		s := &e.stations[i]
-		switch {
-		case s.open > 0 || s.phase != idle:
+	for i := range e.links {
+		if e.links[i].moving.size > 0 {
 			return false
-		case s.in != nil:
-		case s.supply < 0 || s.supply >= s.plan.Takes:
-			return false
-		default:
-			exhausted = true
 		}
 	}
-	return exhausted && !slices.ContainsFunc(e.links, func(l link) bool { return l.moving.size > 0 })
+	for i := range e.stations {
+		if e.stations[i].exhausted() {
+			return true
+		}
+	}
+	return false
+}
+
+// exhausted says that the outside has not enough left for a cycle.
+func (s *station) exhausted() bool {
+	return s.in == nil && s.supply >= 0 && s.supply < s.plan.Takes
 }
 
 // runsOut says that no more pieces can come into a link: all before it is empty, and
@@ -119,23 +123,28 @@ func (e *Engine) runsOut(l *link) bool {
 		return false
 	}
 	for _, k := range l.plan.Feeders {
-		n := &e.nodes[k]
-		switch s := n.station; {
-		case s == nil:
-			if n.link.arrived > 0 || !e.runsOut(n.link) {
-				return false
-			}
-		case s.phase != idle:
-			return false
-		case s.in == nil:
-			if s.supply < 0 || s.supply >= s.plan.Takes {
-				return false
-			}
-		case s.in.arrived >= s.plan.Takes || !e.runsOut(s.in):
+		if n := &e.nodes[k]; !e.bringsNoMore(n) {
 			return false
 		}
 	}
 	return true
+}
+
+// bringsNoMore says that a feeder has nothing and will have nothing: one of its inputs
+// has come to its end.
+func (e *Engine) bringsNoMore(n *node) bool {
+	s := n.station
+	switch {
+	case s == nil:
+		return n.link.arrived == 0 && e.runsOut(n.link)
+	case s.phase != idle:
+		return false
+	case s.in == nil:
+		return s.exhausted()
+	case s.in.arrived < s.plan.Takes && e.runsOut(s.in):
+		return true
+	}
+	return slices.ContainsFunc(s.also, func(in input) bool { return in.link.arrived < in.takes && e.runsOut(in.link) })
 }
 
 // locked finds the largest set of nodes each of which waits only for members of

@@ -167,7 +167,11 @@ func (e *Engine) tryStart(s *station) {
 func (e *Engine) inputThere(s *station) bool {
 	switch {
 	case s.in == nil:
-		return s.supply < 0 || s.supply >= s.plan.Takes
+		if s.exhausted() {
+			e.watched = e.watched || e.ends // a start level may lapse
+			return false
+		}
+		return true
 	case !e.canTake(s, s.in, s.plan.Takes):
 		return false
 	case len(s.also) == 0 && s.start == nil:
@@ -188,6 +192,7 @@ func (e *Engine) canTake(s *station, l *link, takes int64) bool {
 			s.lacked = e.now
 		}
 		e.wakeHolders(l)
+		e.watched = e.watched || e.ends
 		return false
 	}
 	return len(l.plan.Takers) == 1 || e.firstTaker(l, s.node)

@@ -1,0 +1,118 @@
+package part
+
+import (
+	"math"
+
+	"tuckline/sim/internal/plan"
+)
+
+// Strike says which stop strikes now, after the work that Start or Resume announced;
+// None if the cycle ends instead. A quiet cycle has none.
+func (m *Machine) Strike() int {
+	which, where := m.first()
+	if which != plan.None {
+		m.reached(where)
+		m.point = point{share: m.share(), work: where}
+		if s := &m.stops[which]; s.plan.Clock == plan.CycleClock {
+			m.point.share = s.due
+		}
+		m.stops[which].renew(m.point)
+		m.renew(which)
+	}
+	return which
+}
+
+// Interrupt says that something from outside stops the cycle with work left to
+// the next event.
+func (m *Machine) Interrupt(left plan.Micros) {
+	m.makeCareful()
+	_, where := m.first()
+	m.reached(where - left)
+	m.point = point{share: m.share(), work: m.at}
+}
+
+// share is how much of the cycle under way has been done, in millionths.
+func (m *Machine) share() int64 { return int64(m.at * plan.Cycle / m.dur) }
+
+// renew starts the clocks anew that a stop renews beside its own.
+func (m *Machine) renew(cause int) {
+	for _, i := range m.stops[cause].plan.Renews {
+		m.stops[i].renew(m.point)
+	}
+}
+
+// Renew starts the clocks anew that a stop of the calendar renews.
+func (m *Machine) Renew(cause int) {
+	if len(m.stops[cause].plan.Renews) == 0 {
+		return
+	}
+	m.point = point{}
+	if m.careful {
+		m.point = point{share: m.share(), work: m.at}
+	} else {
+		m.settle()
+	}
+	m.renew(cause)
+	m.ask()
+}
+
+// Lose ends a cycle that a stop has struck or interrupted: it counts for nothing.
+func (m *Machine) Lose() {
+	m.careful = false
+	for i := range m.stops {
+		m.stops[i].lost(m.point)
+	}
+	m.ask()
+}
+
+// reached says that work has ended at a point of the cycle.
+func (m *Machine) reached(at plan.Micros) {
+	m.scrap.worked(at - m.at)
+	if m.plan.Pace.Ramp > 0 {
+		done := m.pace.work(m.ramp, at-m.at)
+		m.base -= done
+		if m.ramp >= 0 {
+			m.ramp += done
+		}
+	}
+	m.at = at
+}
+
+// makeCareful turns a quiet cycle under way into a careful one: as if it had
+// started as such.
+func (m *Machine) makeCareful() {
+	if m.careful {
+		return
+	}
+	m.quietCycles++
+	m.quietWork += m.dur
+	m.settle()
+	m.careful, m.doomed = true, false
+	m.base, m.ramp = float64(m.dur), -1
+}
+
+// Stopped says that an own stop, or a change of material, of this length is over.
+func (m *Machine) Stopped(length plan.Micros) {
+	if len(m.scrap.afterStop) == 0 {
+		return
+	}
+	if !m.careful { // between cycles
+		m.settle()
+	}
+	m.scrap.pause(m.scrap.afterStop, length)
+	m.ask()
+}
+
+// Resume goes on with the cycle after a pause and returns the work up to the
+// next stop in it, or to its end.
+func (m *Machine) Resume(pause plan.Micros) plan.Micros {
+	if pause > m.watch {
+		m.scrap.pause(m.scrap.afterStandstill, pause)
+		if m.pace.standstill(pause) {
+			m.ramp = 0
+			m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(m.base)))
+		}
+	}
+	m.doomed = m.doomed || m.scrap.time > 0
+	return m.next()
+}
