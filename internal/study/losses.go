@@ -28,7 +28,10 @@ func (v view) losses(per string, loss lost) []result.Measure {
 	return rows
 }
 
-// lineLoss sums a loss over the stations up to the counts of the answer, in pieces of the answer.
+// lineLoss sums a loss over the stations up to the counts of the answer, in pieces of the
+// answer: a piece counts as the share of an answer piece that it would have become. Every
+// input of an assembly counts, so that a blister and a leaflet lost are two losses even
+// if they would have met in one carton.
 func (v view) lineLoss(loss lost) func(*sim.Record) float64 {
 	line := v.scenario.Line
 	var counted []string
@@ -46,6 +49,8 @@ func (v view) lineLoss(loss lost) func(*sim.Record) float64 {
 	}
 }
 
+// yield is the good pieces of the good, rejected and scrapped ones, all in pieces of the answer, 0 to 1.
+// Behind an assembly that is at most the least yield of its inputs, each taken alone.
 func yield(v view, _ int, _ string) []result.Measure {
 	good, reject, scrap := total(v.scenario), v.lineLoss(rejected), v.lineLoss(scrapped)
 	return one("line", v.ratio(good, func(r *sim.Record) float64 { return good(r) + reject(r) + scrap(r) }))
