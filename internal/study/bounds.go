@@ -8,6 +8,8 @@ import (
 
 // withoutLimit is the line with buffers that are never full. Levels that stop
 // or start a station lapse; speed steps stay, in pieces. Belts stay as they are.
+// A station that sends to the first with room would never get past a place that
+// is never full: it sends to the one with the fewest pieces instead.
 func withoutLimit(line sim.Line) sim.Line {
 	line.Buffers = slices.Clone(line.Buffers)
 	for i := range line.Buffers {
@@ -15,8 +17,32 @@ func withoutLimit(line sim.Line) sim.Line {
 			b.Holds, b.StopUpstream, b.Restart, b.Start = sim.Unlimited, 0, sim.Level{}, sim.Level{}
 		}
 	}
+	line.Stations = slices.Clone(line.Stations)
+	for _, i := range stuckOnFirst(line) {
+		line.Stations[i].Sends.Rule = sim.FewestPieces
+	}
 	return line
 }
+
+// stuckOnFirst are the stations that send to the first with room and have a
+// place that is never full before the last of their list.
+func stuckOnFirst(line sim.Line) []int {
+	var all []int
+	for i := range line.Stations {
+		sends := line.Stations[i].Sends
+		if sends.Rule != sim.FirstWithRoom || len(sends.To) == 0 {
+			continue
+		}
+		if slices.ContainsFunc(sends.To[:len(sends.To)-1], func(name string) bool { return neverFull(line, name) }) {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
+// neverFull says that a place is a buffer that could be taken away: without
+// limit it is never full.
+func neverFull(line sim.Line, name string) bool { return slices.Contains(stores(line), name) }
 
 // withoutBuffers is the line without its buffers: each consumer takes from the
 // feeder. Where that cannot be said, because several stations feed or take, the

@@ -45,9 +45,19 @@ type Span struct {
 	// not asked for. N of its estimates is 0 if it was interrupted or an end of it locks.
 	Buffered             bool
 	None, Now, Unlimited result.Estimate
-	// Recovered is (now - none) / (unlimited - none), of the means over replications.
+	// Recovered is (now - none) / (unlimited - none), of the means over replications. Its N is
+	// 0 where no gain can be told from chance, or the line without limit is worse.
 	Recovered result.Estimate
+	// Shared says that a station which sends to the first with room sent to the one with the fewest
+	// pieces in the line without limit, where the first is never full.
+	Shared bool
+	// Locked says that an end of the span locks.
+	Locked bool
 }
+
+// Worse says that the line made less with buffers without limit than as entered,
+// by more than chance: the two intervals lie apart.
+func (s Span) Worse() bool { return s.Unlimited.N > 0 && s.Unlimited.High < s.Now.Low }
 
 // UsedUp says how many replications ended because their input was used up and
 // nothing moved any more, and how many hours after their start, warm-up included.

@@ -29,7 +29,7 @@ func bounds(line sim.Line) (none, unlimited bound, err error) {
 
 // spanOf compares the replications that all three lines have finished.
 func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span {
-	span := Span{Buffered: true}
+	span := Span{Buffered: true, Shared: len(stuckOnFirst(s.Line)) > 0}
 	a, b, c := paired(now, none.records, unlimited.records)
 	if len(a) < leastReplications {
 		return span
@@ -42,6 +42,9 @@ func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span 
 	noneTotals, noneRate := rate(b)
 	unlimitedTotals, unlimitedRate := rate(c)
 	span.Now, span.None, span.Unlimited = nowRate, noneRate, unlimitedRate
+	if span.Worse() {
+		return span
+	}
 	// Without a gain that can be told from chance there is nothing to recover; N is then 0.
 	if share, ok := estimate.Recovered(noneTotals, nowTotals, unlimitedTotals, s.Run.Confidence); ok {
 		span.Recovered = result.Estimate(share)
@@ -82,7 +85,7 @@ func runBounds(ctx context.Context, p pass, none, unlimited bound) (bound, bound
 func (j *job) span(o *Outcome) {
 	for _, end := range []bound{j.none, j.unlimited} {
 		if err := locked(end.records); err != nil {
-			o.Span = Span{Buffered: true}
+			o.Span = Span{Buffered: true, Locked: true}
 			o.Results.Warnings = append(o.Results.Warnings, "The span from no buffer to buffers without limit is not shown; at one end of it "+err.Error()+".")
 			return
 		}
