@@ -8,6 +8,7 @@ import (
 // inputRows are the inputs with their units, an entry a row: whose, what, how much.
 func inputRows(s *subject) [][]cell {
 	rows := inputList{}
+	rows.run(&s.Scenario.Run, s.Window.Many)
 	for i := range s.Scenario.Line.Stations {
 		rows.station(&s.Scenario.Line.Stations[i], &s.Scenario.Stations[i])
 	}
@@ -44,10 +45,7 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 	for _, step := range line.Steps {
 		l.add("step", facts{"From": whole(float64(step.From)), "BackAt": whole(float64(step.BackAt)), "Rate": perMinute(float64(step.Cycle))})
 	}
-	l.add("flow", facts{
-		"Takes": whole(float64(line.Takes)), "TakesUnit": people.TakesUnit, "Gives": whole(float64(line.Gives)), "GivesUnit": people.GivesUnit,
-		"First": line.From == "",
-	})
+	l.flow(line, people)
 	if line.RejectShare > 0 {
 		l.add("rejects", facts{"Share": short3(100 * line.RejectShare), "Unit": people.GivesUnit})
 	}
@@ -57,6 +55,7 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 	if line.StopsWith != "" {
 		l.add("with", facts{"Station": line.StopsWith})
 	}
+	l.ways(line)
 	l.scrap("after.stop", line.AfterStop)
 	l.scrap("after.standstill", line.AfterStandstill)
 	if line.Ramp > 0 {
@@ -70,12 +69,6 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 	}
 	for k := range line.Materials {
 		l.material(&line.Materials[k], &people.Materials[k])
-	}
-}
-
-func (l *inputList) scrap(word string, rules []sim.ScrapRule) {
-	for _, rule := range rules {
-		l.add(word, facts{"Limit": length(rule.LongerThan), "Cycles": whole(float64(rule.Cycles))})
 	}
 }
 
@@ -97,7 +90,7 @@ func (l *inputList) stop(stop sim.Stop, unit string) {
 	}
 	l.named(say("input.stop", facts{"Name": stop.Name}), "stop", facts{
 		"Every": every, "Lasts": lawWords(stop.Lasts, float64(sim.Minute), "min"), "Crew": crewWords(stop.Crew),
-		"Class": stop.Class.String(), "Factor": factor,
+		"Class": stop.Class.String(), "Factor": factor, "Scraps": stop.Scraps, "Renews": listed(stop.Renews),
 	})
 }
 
@@ -133,6 +126,12 @@ func (l *inputList) buffer(b *sim.Buffer, unit string) {
 	}
 	if b.Restart.On {
 		l.add("restart.upstream", facts{"Level": whole(float64(b.Restart.Level)), "Unit": unit})
+	}
+	if b.Start.On {
+		l.add("start.downstream", facts{"Level": whole(float64(b.Start.Level)), "Unit": unit})
+	}
+	if b.Turns.Alternate || b.Turns.First != "" {
+		l.add("turns", facts{"First": b.Turns.First})
 	}
 	if b.AtStart > 0 {
 		l.add("at.start", facts{"Level": whole(float64(b.AtStart)), "Unit": unit})
