@@ -2,6 +2,8 @@
 
 ENGINE  := internal/chartkit/dist/echarts.js.gz
 TOOL    := go tool -modfile=tools.mod
+# The program is built with a profile of its engine; measure what is built.
+PGO     := -pgo=$(CURDIR)/cmd/tuckline/default.pgo
 VERSION := $(shell git describe --tags --always --dirty 2>/dev/null)
 NAMED   := -X main.version=$(VERSION)
 STATIC  := CGO_ENABLED=0 go build -trimpath -ldflags "-s -w $(NAMED)"
@@ -22,8 +24,8 @@ proof: ## all cases with exact results (a quarter of an hour), then how often in
 	go test ./internal/proof -run IntervalsCover -studies 1000 -count 1 -v
 
 bench: ## measure the engine, then studies: two workers against one, a year, a sweep
-	go test -run '^$$' -bench . -benchmem ./sim/...
-	go test -run '^$$' -bench . ./internal/study
+	go test $(PGO) -run '^$$' -bench . -benchmem ./sim/...
+	go test $(PGO) -run '^$$' -bench . ./internal/study
 
 build: $(ENGINE) ## make one static binary, chart engine inside: ./tuckline
 	$(STATIC) -o tuckline ./cmd/tuckline
