@@ -58,10 +58,11 @@ func (e *entry) serialWords(times, places string) string {
 	return words
 }
 
-// settled is the warm-up of a line with limited places: 20 times the longest of the repairs and of
-// the time in which its slowest station empties all places.
+// settled is the warm-up of a line with limited places: 20 times the longest of the repairs, of the
+// times between stops, and of the time in which its slowest station empties all places. Where
+// cycles are equal and fixed, a level moves at stops only, so that these count too.
 func (e *entry) settled(line sim.Line) float64 {
-	pieces, slowest, repair := int64(len(line.Stations)), 0.0, 0.0
+	pieces, slowest, longest := int64(len(line.Stations)), 0.0, 0.0
 	for _, b := range line.Buffers {
 		pieces += max(b.Holds, 0)
 	}
@@ -69,8 +70,16 @@ func (e *entry) settled(line sim.Line) float64 {
 		s := &line.Stations[i]
 		slowest = max(slowest, s.Cycle.Mean())
 		for k := range s.Stops {
-			repair = max(repair, s.Stops[k].Lasts.Mean())
+			longest = max(longest, s.Stops[k].Lasts.Mean(), apart(&s.Stops[k], s))
 		}
 	}
-	return 20 * max(float64(pieces)*slowest, repair) / e.unit
+	return 20 * max(float64(pieces)*slowest, longest) / e.unit
+}
+
+// apart is the mean time between stops, in microseconds.
+func apart(stop *sim.Stop, s *sim.Station) float64 {
+	if stop.Clock == sim.CycleClock {
+		return stop.Every.Mean() * s.Cycle.Mean()
+	}
+	return stop.Every.Mean()
 }

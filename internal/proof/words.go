@@ -93,7 +93,7 @@ func percent(p float64) string {
 var rules = []string{
 	"Every case has its own random numbers: the seed is the hash of its name. Nobody chooses it and it never changes.",
 	"Replications are raised until the half-width of the 99 % interval is at most 0.3 % of the exact value (in the quick set 1 %; 5 % for standard deviations, variances and probabilities under 0.05). The rule looks at widths only, never at whether a value is inside.",
-	"A run warms up for at least 20 times the longest mean repair or busy period before it is measured. Cases that ask for the first hours of a new line have no warm-up.",
+	"A run warms up for at least 20 times the longest mean repair, time between stops or busy period before it is measured. Cases that ask for the first hours of a new line have no warm-up.",
 	"A figure outside is repeated once, with nine times the replications and the seed of the name with \", second\". Outside again is a fault.",
 	"One figure of each case, its first, is counted; the count is held against the 1 in 100 that miss by chance. The others depend on each other: those outside are repeated too, and what then remains is judged together with Holm's correction.",
 	"Formulas, courses of a line without chance and tables drawn once with a fixed seed have no interval and are counted apart. They are exact to the tolerance of the value.",
