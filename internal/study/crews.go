@@ -11,9 +11,7 @@ func (c columns) crews(crews []sim.Crew) []result.Crew {
 		all[i] = result.Crew{
 			Name: crew.Name, People: crew.People,
 			Busy: c.busy(i, crew.People), MeanWaitS: c.meanWait(i),
-			Waited: c.ratio(
-				func(r *sim.Record) float64 { return float64(r.Crews[i].Waited) },
-				func(r *sim.Record) float64 { return float64(r.Crews[i].Requests) }),
+			Waited: c.waited(i),
 		}
 	}
 	return all
@@ -30,5 +28,12 @@ func (c columns) busy(crew, people int) result.Estimate {
 func (c columns) meanWait(crew int) result.Estimate {
 	return c.ratio(
 		func(r *sim.Record) float64 { return float64(r.Crews[crew].WaitTime) / float64(sim.Second) },
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].Requests) })
+}
+
+// waited is the share of requests that had to wait at all.
+func (c columns) waited(crew int) result.Estimate {
+	return c.ratio(
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].Waited) },
 		func(r *sim.Record) float64 { return float64(r.Crews[crew].Requests) })
 }

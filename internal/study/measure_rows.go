@@ -1,6 +1,7 @@
 package study
 
 import (
+	"tuckline/internal/estimate"
 	"tuckline/internal/result"
 	"tuckline/sim"
 )
@@ -19,6 +20,24 @@ func (v view) count(per string, value func(*sim.Record) float64) result.Estimate
 
 func goodOutput(v view, _ int, per string) []result.Measure {
 	return one(v.scenario.Answer.Unit, v.count(per, total(v.scenario)))
+}
+
+// spread is the standard deviation of single windows.
+func spread(v view, _ int, per string) []result.Measure {
+	value := total(v.scenario)
+	groups := make([][]float64, len(v.records))
+	for i := range v.records {
+		r := &v.records[i]
+		groups[i] = []float64{value(r)}
+		if per == "hour" {
+			groups[i][0] /= hours(r.Window)
+		}
+	}
+	return one(v.scenario.Answer.Unit, result.Estimate(estimate.Spread(groups, v.confidence)))
+}
+
+func allRunning(v view, _ int, _ string) []result.Measure {
+	return one("", v.share(func(r *sim.Record) sim.Micros { return r.AllRunning }))
 }
 
 func inState(state sim.State) func(view, int, string) []result.Measure {
@@ -59,6 +78,14 @@ func waiting(v view, _ int, _ string) []result.Measure {
 	var rows []result.Measure
 	for i, crew := range v.scenario.Line.Crews {
 		rows = append(rows, one(crew.Name, v.meanWait(i))...)
+	}
+	return rows
+}
+
+func waited(v view, _ int, _ string) []result.Measure {
+	var rows []result.Measure
+	for i, crew := range v.scenario.Line.Crews {
+		rows = append(rows, one(crew.Name, v.waited(i))...)
 	}
 	return rows
 }
