@@ -19,9 +19,10 @@ demo: $(ENGINE) ## simulate the line of Lowmere: summary here, report in a new f
 test: $(ENGINE) ## run all tests; TESTFLAGS are passed on
 	go test $(TESTFLAGS) ./...
 
-proof: ## all cases with exact results (a quarter of an hour), then how often intervals hold the truth
+proof: ## all cases with exact results (a quarter of an hour), how often intervals hold the truth, a process model in Python
 	go run -ldflags "$(NAMED)" ./cmd/tuckline proof --full
 	go test ./internal/proof -run IntervalsCover -studies 1000 -count 1 -v
+	TUCKLINE_PROOF=1 go test -tags proof -run TestIndependent -timeout 20m -count 1 -v ./sim
 
 bench: ## measure the engine, then studies: two workers against one, a year, a sweep
 	go test $(PGO) -run '^$$' -bench . -benchmem ./sim/...
