@@ -89,6 +89,9 @@ func method(s *subject, version string) []string {
 	}
 	if spanOf(s.Outcome).Shown && s.Span.Buffered {
 		all = append(all, say("method.span", f))
+		if s.Span.Shared {
+			all = append(all, say("method.shared", nil))
+		}
 	}
 	return append(all, say("method.engine", f), say("method.again", f))
 }

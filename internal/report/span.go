@@ -29,7 +29,7 @@ type mark struct {
 func spanOf(o *study.Outcome) span {
 	b := o.Span
 	unit := o.Results.Output.Unit
-	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0 && b.Unlimited.High > 0, Sentence: spanWords(o)}
+	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0 && !makesNothing(b), Sentence: spanWords(o)}
 	if !s.Shown {
 		return s
 	}
@@ -44,14 +44,23 @@ func spanWords(o *study.Outcome) string {
 	switch {
 	case !b.Buffered:
 		return say("span.unbuffered", facts{"Belts": belts})
-	case b.Unlimited.N > 0 && b.Unlimited.High <= 0:
+	case b.Locked:
+		return say("span.locked", nil)
+	case b.Unlimited.N == 0:
+		return say("span.interrupted", nil)
+	case makesNothing(b):
 		return say("span.zero", nil)
+	case b.Worse():
+		return say("span.worse", facts{"Belts": belts})
 	case b.Recovered.N == 0:
 		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit, "Belts": belts})
 	default:
 		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts})
 	}
 }
+
+// makesNothing says that no pieces come out, neither as entered nor without limit.
+func makesNothing(b study.Span) bool { return b.Now.High <= 0 && b.Unlimited.High <= 0 }
 
 // belted says that the line has belts, which stay when buffers are taken away.
 func belted(s *scenario.Scenario) bool {
