@@ -4,8 +4,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/optimize/convex/lp"
 )
 
 // gauge says what every station lets through.
@@ -43,7 +41,7 @@ func (f *flow) greatest(c *counting, g *gauge) float64 {
 	}
 	value := make([]float64, 2*p.n)
 	for _, i := range c.stations {
-		value[i] = -g.good(i) * float64(max(f.line.Stations[i].Gives, 1))
+		value[i] = g.good(i) * float64(max(f.line.Stations[i].Gives, 1))
 	}
 	return p.solve(value)
 }
@@ -101,15 +99,18 @@ func (p *programme) dropRepeated() {
 	p.rows, p.limits = kept, make([]float64, len(kept))
 }
 
-// solve is the greatest flow; lines that no reader would pass may have none.
+// solve is the greatest flow.
 func (p *programme) solve(value []float64) float64 {
 	if p.n == 0 || !slices.ContainsFunc(value, func(v float64) bool { return v != 0 }) {
 		return 0
 	}
-	a := mat.NewDense(len(p.rows), 2*p.n, slices.Concat(p.rows...))
-	most, _, err := lp.Simplex(value, a, p.limits, 0, nil)
-	if err != nil {
-		return 0
+	// Of a balance nothing is known before; a limit is solved by what is left of it.
+	ready := make([]int, len(p.rows))
+	for i := range ready {
+		ready[i] = -1
+		if station := i - (len(p.rows) - p.n); station >= 0 {
+			ready[i] = p.n + station
+		}
 	}
-	return -most
+	return most(value, p.rows, p.limits, ready)
 }
