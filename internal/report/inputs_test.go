@@ -40,6 +40,7 @@ func TestInputsSayEveryWayOfGoingTogether(t *testing.T) {
 		"\nblister machine | random numbers as | blister machine 1\n",
 		"\nblister machine | scrap after an own stop | 30 s of running if longer than 1 min\n",
 		"\nblister machine | scrap after any standstill | 20 cycles if longer than 5 min\n",
+		"lasts 5 min; 1 of fitters, priority 2; class minor\n",
 		"; scraps the cycle that it strikes; renews clean\n",
 		"\nstore 1 | starts what is behind it | at 48 blisters, if it has been starved\n",
 		"\ntray 1 | loads | while stopped: takes its input in any state if it is empty\n",

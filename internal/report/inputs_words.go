@@ -24,7 +24,7 @@ func crewWords(w sim.Work) string {
 	if w.Crew == "" {
 		return ""
 	}
-	return say("input.crew", facts{"People": w.People, "Crew": w.Crew})
+	return say("input.crew", facts{"People": w.People, "Crew": w.Crew, "Priority": w.Priority})
 }
 
 // short3 writes a value with three significant digits, or with all before the point.
