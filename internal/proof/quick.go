@@ -11,11 +11,13 @@ import (
 // slow are the cases that the quick set leaves to the full one: long queues, rare stops, fine
 // pieces. Every family keeps some of its cases.
 var slow = map[string]bool{
-	"MM1-3": true, "MM1-4": true, "MMc-2": true, "ME21-1": true, "ME41-2": true, "MG1-ODF-2": true,
+	"MM1-3": true, "MM1-4": true, "MMc-1": true, "MMc-2": true, "ME21-1": true, "ME41-2": true, "MG1-ODF-2": true,
 	"INF-2": true, "INF-5": true,
 	"GER2-2": true, "GER2-5": true, "GER2-7": true, "GER2-8": true, "GER2-11": true, "GER2-12": true, "GER2-13": true, "GER2-15": true,
 	"GENR-5":       true,
 	"FLU-EQ-ODF-1": true, "FLU-EQ-TDF-1": true, "FLU-EQ-TDF-2": true, "FLU-EQ-TDF-8": true, "FLU-NEQ-ODF-5": true, "FLU-NEQ-TDF-5": true,
+	"FLU-EQ-TDF-3": true, "FLU-EQ-ODF-6": true, "FLU-EQ-TDF-7": true, "FLU-EQ-ODF-7": true, "FLU-EQ-ODF-9": true, "FLU-NEQ-TDF-2": true, "FLU-EQ-ODF-10": true, "FLU-EQ-TDF-10": true,
+	"FLU-EQ-ODF-11": true, "FLU-EQ-TDF-11": true, "FLU-NEQ-ODF-6": true, "FLU-NEQ-TDF-6": true, "FLU-NEQ-ODF-7": true, "FLU-NEQ-TDF-7": true,
 	"EXPU-5": true, "EXPU-7": true, "EXPU-10": true, "EXPU-11": true,
 	"BAP-4-4, order": true, "BAP-4-7, order": true, "BAP-5-2, order": true, "BAP-5-3, order": true, "BAP-5-4, order": true, "BAP-5-5, order": true,
 	"BAPU-4-4, order": true, "BAPU-4-5, order": true, "BAPE-3-4, order": true,
