@@ -60,6 +60,12 @@ type Options struct {
 	Trace *Trace
 	// Classes asks for the time in each class of level.
 	Classes bool
+	// Attribute asks what began each blocked and starved spell (StationRecord.Because), and for the
+	// pauses one by one (StationRecord.Pauses).
+	Attribute bool
+	// AgesAt are the stations, by their place in the line, at whose output the age of pieces is noted
+	// (Record.Ages), and with it the exposures of checks; nil means that ages are not followed.
+	AgesAt []int
 	// Every, if not 0, asks for what the stations pass in each interval of that length.
 	Every Micros
 }

@@ -33,6 +33,14 @@ type (
 	BufferRecord = plan.BufferRecord
 	// CrewRecord is the part of one crew.
 	CrewRecord = plan.CrewRecord
+	// MaterialRecord is one stock of a station, CheckRecord one in-process test.
+	MaterialRecord = plan.MaterialRecord
+	CheckRecord    = plan.CheckRecord
+	// Because says what began spells of waiting, Pause is one pause.
+	Because = plan.Because
+	Pause   = plan.Pause
+	// Ages is a distribution of times.
+	Ages = plan.Ages
 	// Trace collects what happened when.
 	Trace = plan.Trace
 	// StateChange, LevelChange and StopSpell are the entries of a trace.
@@ -48,6 +56,14 @@ const (
 	HorizonReached = plan.HorizonReached
 	InputUsedUp    = plan.InputUsedUp
 	Deadlock       = plan.Deadlock
+)
+
+// The causes of waiting that are no stops.
+const (
+	CausePace    = plan.CausePace
+	CauseRejects = plan.CauseRejects
+	CauseStore   = plan.CauseStore
+	CauseSupply  = plan.CauseSupply
 )
 
 // LevelClasses is the number of classes in BufferRecord.Classes.

@@ -1,0 +1,22 @@
+package plan
+
+// Link is a place between stations.
+type Link struct {
+	Name string
+	// Capacity is the number of places; NoLimit without limit.
+	Capacity int64
+	Transit  Micros
+	AtStart  int64
+	// Feeders are nodes in the order of names, Takers in the order in which they may take.
+	Feeders, Takers []int
+	// Alternate lets the feeders take turns; First is the one that goes before all others, or None.
+	Alternate bool
+	First     int
+	// Watchers are nodes whose levels read this link.
+	Watchers []int
+	// Gives is what the first feeder gives at once, Takes the smallest take: for full and empty.
+	Gives, Takes int64
+}
+
+// NoLimit is the capacity of a link without limit: large, and safe to add pieces to.
+const NoLimit int64 = 1 << 60
