@@ -63,7 +63,7 @@ func prove(ctx context.Context, t terminal, where folder, options proof.Options,
 		fmt.Fprintln(t.err, "Interrupted: a part of a proof shows nothing, so nothing was written")
 		return errInterrupted
 	}
-	if errors.Is(err, proof.ErrNoSuchCase) {
+	if errors.Is(err, proof.ErrCaseName) {
 		return inputFault{err}
 	}
 	if err != nil {

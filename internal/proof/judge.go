@@ -28,7 +28,8 @@ type Row struct {
 	Again *Row
 	Fault bool
 
-	p float64
+	p    float64
+	says string
 }
 
 // compared puts an interval beside the exact value.

@@ -64,6 +64,8 @@ func TestWrongValuesAreFaults(t *testing.T) {
 		{"DET-1", 1, 9.0 / 8},
 		{"ZERO-ODF-2", 0, 1.02},
 		{"FLU-EQ-ODF-4", 0, 1.025},
+		{"REEL-1", 4, 1.0001},
+		{"REEL-5", 3, 0.99999},
 	} {
 		wrong := func(k *Case) { k.figures[c.figure].exact *= c.factor }
 		o := compareSome(t, []string{c.name}, wrong)

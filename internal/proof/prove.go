@@ -54,12 +54,18 @@ func Prove(ctx context.Context, o Options) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !o.Full && o.Only == nil {
-		leftOut = append(leftOut, onlyInFull(cases)...)
+	switch {
+	case o.Only != nil:
+		cases, leftOut, err = named(cases, leftOut, o.Only)
+	case !o.Full:
+		cases, leftOut = quickOf(cases), append(leftOut, onlyInFull(cases)...)
 	}
-	cases, precision, err := chosen(cases, o)
 	if err != nil {
 		return nil, err
+	}
+	precision := Quick
+	if o.Full {
+		precision = Full
 	}
 	rows, err := compareAll(ctx, cases, precision, o.Progress)
 	if err != nil {

@@ -1,13 +1,5 @@
 package proof
 
-import (
-	"errors"
-	"fmt"
-	"slices"
-
-	"tuckline/internal/scenario"
-)
-
 // slow are the cases that the quick set leaves to the full one: long queues, rare stops, fine
 // pieces. Every family keeps some of its cases.
 var slow = map[string]bool{
@@ -44,51 +36,8 @@ func onlyInFull(cases []*Case) []LeftOut {
 	var all []LeftOut
 	for _, c := range cases {
 		if slow[c.Name] {
-			all = append(all, LeftOut{c.Name, "only in the full set (--full): it takes long"})
+			all = append(all, LeftOut{c.Name, "only in the full set (--full): it takes long", c.entry})
 		}
 	}
 	return all
-}
-
-// chosen are the cases of a set with their precision, or those that are named.
-func chosen(cases []*Case, o Options) ([]*Case, Precision, error) {
-	precision := Quick
-	if o.Full {
-		precision = Full
-	}
-	switch {
-	case o.Only != nil:
-		named, err := named(cases, o.Only)
-		return named, precision, err
-	case o.Full:
-		return cases, precision, nil
-	}
-	return quickOf(cases), precision, nil
-}
-
-// ErrNoSuchCase says that a name is none of a case.
-var ErrNoSuchCase = errors.New("there is no case")
-
-// named are the cases of these names, in the order of all.
-func named(cases []*Case, names []string) ([]*Case, error) {
-	var found []*Case
-	var known []string
-	for _, c := range cases {
-		known = append(known, c.Name)
-		if slices.Contains(names, c.Name) {
-			found = append(found, c)
-		}
-	}
-	var errs []error
-	for _, name := range names {
-		if slices.Contains(known, name) {
-			continue
-		}
-		err := fmt.Errorf("%w %q", ErrNoSuchCase, name)
-		if near, is := scenario.Nearest(name, known); is {
-			err = fmt.Errorf("%w; did you mean %q?", err, near)
-		}
-		errs = append(errs, err)
-	}
-	return found, errors.Join(errs...)
 }

@@ -6,11 +6,25 @@ import (
 	"strconv"
 )
 
+// The verdicts of figures without chance that agree but are not simply exact: a line that comes near
+// to the model only, values drawn with a fixed seed, a count of allocations above the best.
+const (
+	toTheAllowance = "exact to the allowance"
+	agrees         = "agrees"
+	noneAbove      = "none above"
+)
+
 // Verdict says in words how a figure came out.
 func (r *Row) Verdict() string {
 	switch {
+	case r.Sure && r.Inside && r.says != "":
+		return r.says
 	case r.Sure && r.Inside:
 		return "exact"
+	case r.Sure && r.says == noneAbove:
+		return "FAULT: some above"
+	case r.Sure && r.says == agrees:
+		return "FAULT: does not agree"
 	case r.Sure:
 		return "FAULT: not exact"
 	case r.Inside:
@@ -54,22 +68,27 @@ func decimals(width float64) int {
 // Answer is the result in a few sentences.
 func (o *Outcome) Answer() []string {
 	faults := len(o.Faults())
+	if o.Cases == 0 {
+		return []string{counted(o.Sure, "figure") + " computed without an interval; no case was simulated.", o.found(faults, "Every figure agrees: no fault was found.")}
+	}
 	first := fmt.Sprintf("%s simulated, with %s; %s more computed without an interval.", counted(o.Cases, "case"), counted(len(o.Rows)-o.Sure, "figure"), counted(o.Sure, "figure"))
 	second := fmt.Sprintf("Of the first figures of the cases, %d lay outside the 99 %% interval; %.1f are expected if everything is right, and a count at least so unusual comes up in %s of such tables.", o.Outside, o.Expected(), percent(o.PValue))
-	third := "No figure was outside twice: no fault was found."
+	return []string{first, second, o.found(faults, "No figure was outside twice: no fault was found.")}
+}
+
+// found says whether there are faults; none is the sentence without.
+func (o *Outcome) found(faults int, none string) string {
+	text := none
 	switch {
 	case faults == 1:
-		third = "1 figure is a fault: see the line marked so."
+		text = "1 figure is a fault: see the line marked so."
 	case faults > 1:
-		third = fmt.Sprintf("%d figures are faults: see the lines marked so.", faults)
+		text = fmt.Sprintf("%d figures are faults: see the lines marked so.", faults)
 	}
 	if o.TooMany {
-		third += " More cases were outside than chance explains; that is a fault too."
+		text += " More cases were outside than chance explains; that is a fault too."
 	}
-	if o.Cases == 0 {
-		return []string{first, third}
-	}
-	return []string{first, second, third}
+	return text
 }
 
 // Failed says that something is wrong.
@@ -96,8 +115,8 @@ var rules = []string{
 	"A run warms up for at least 20 times the longest mean repair, time between stops or busy period before it is measured. Cases that ask for the first hours of a new line have no warm-up.",
 	"A figure outside is repeated once, with nine times the replications and the seed of the name with \", second\". Outside again is a fault.",
 	"One figure of each case, its first, is counted; the count is held against the 1 in 100 that miss by chance. The others depend on each other: those outside are repeated too, and what then remains is judged together with Holm's correction.",
-	"Formulas, courses of a line without chance and tables drawn once with a fixed seed have no interval and are counted apart. They are exact to the tolerance of the value.",
-	"Where a line only comes near to the model of the source, as many small pieces to a flow, the allowance is shown beside the interval.",
+	"Formulas, courses of a line without chance and tables drawn once with a fixed seed have no interval and are counted apart. They are exact, or agree where they are drawn, to the tolerance of the value; \"none above\" says that of all allocations none is better than the named one by more than chance.",
+	"Where a line only comes near to the model of the source, as many small pieces to a flow, the allowance is shown beside the figure.",
 }
 
 // limits is what all this does not show.
