@@ -89,8 +89,8 @@ type Bounds struct {
 	Rigid float64
 	// Tied is the lowest set rate, in good pieces at the count.
 	Tied float64
-	// RigidEfficiency is 1/(1 + sum of down shares), times the calendar stops.
-	// Source: bufferless chain, operation-dependent stops, all rates tied.
+	// RigidEfficiency is 1/(1 + sum of down shares), times the calendar stops; side by side each
+	// part of the flow has its own. Source: bufferless chain, operation-dependent stops, all rates tied.
 	RigidEfficiency float64
 	// Buffered says that the line has a buffer beyond hand-overs.
 	Buffered bool

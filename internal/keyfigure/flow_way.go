@@ -1,5 +1,7 @@
 package keyfigure
 
+import "slices"
+
 // downstream lists the stations that take from a buffer, through other buffers too.
 func (f *flow) downstream(node int) []int { return f.reach(node, f.after) }
 
@@ -42,4 +44,15 @@ func (f *flow) way() []int {
 		visit(node)
 	}
 	return order
+}
+
+// aside are the stations all of whose pieces go into an assembly beside its main flow; they
+// make what it needs.
+func (f *flow) aside() []bool {
+	aside := make([]bool, len(f.line.Stations))
+	for _, i := range slices.Backward(f.stationWay()) {
+		takers := f.joints[f.out[i]].takers
+		aside[i] = len(takers) > 0 && !slices.ContainsFunc(takers, func(k int) bool { return f.in[k] == f.out[i] && !aside[k] })
+	}
+	return aside
 }

@@ -57,13 +57,13 @@ func TestJoinedStopsOfAStationWithPartOfTheFlow(t *testing.T) {
 }
 
 // A rigid line with unlike stations side by side. Hand computation, per 100
-// nominal cartons of 80 a minute: 80 are counted, so the tied speed is 64; the
-// label is down for 80/600 min; the fast cartoner for 75/600 min, in which the
-// 67.5 of 80 cartons that come from it stand.
+// nominal cartons of 80 a minute: 80 are counted, so the tied speed is 64. The fast cartoner
+// makes its 67.5 in 1.25 min and is down for 75/600 min, the slow one its 12.5 in 1.25 min;
+// what both make together the label takes, and is down for 1/600 min each.
 func TestRigidLineWithUnlikeStationsSideBySide(t *testing.T) {
 	b := Derive(twoCartoners(fixedStop("s", sim.CycleClock, 600, 1))).Bounds
 	near(t, "tied", b.Tied, 64)
-	near(t, "rigid", b.Rigid, 80/(100.0/80+80.0/600+75.0/600*67.5/80))
+	near(t, "rigid", b.Rigid, 1/(1/(67.5/1.375+12.5/1.25)+1.0/600))
 }
 
 // A calendar stop of a station with a quarter of the flow takes a quarter of

@@ -83,7 +83,6 @@ func (f *flow) joinBranches(stages []Stage) []Stage {
 
 // fit says that two stages can be parts of one.
 func (f *flow) fit(one, other Stage) bool {
-	const rounding = 1e-9
 	return one.Flow > 0 && other.Flow > 0 && one.Flow+other.Flow <= 1+rounding && f.apart(one.Stations, other.Stations)
 }
 

@@ -122,17 +122,6 @@ func (m *stream) onward(part []int) {
 	}
 }
 
-// aside are the stations all of whose pieces go into an assembly beside its main flow; they
-// make what it needs.
-func (m *stream) aside() []bool {
-	aside := make([]bool, len(m.stations))
-	for _, i := range slices.Backward(m.stationWay()) {
-		takers := m.joints[m.out[i]].takers
-		aside[i] = len(takers) > 0 && !slices.ContainsFunc(takers, func(k int) bool { return m.in[k] == m.out[i] && !aside[k] })
-	}
-	return aside
-}
-
 // asDemanded lets a station make its part of what is taken behind it.
 func (m *stream) asDemanded(i int) {
 	at, pieces := m.out[i], 0.0
