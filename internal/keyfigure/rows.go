@@ -57,7 +57,7 @@ func (l *list) line(f *Figures) {
 	}
 	l.add("upper bound with buffers without limit", 60*b.Unlimited, f.Unit+"/h")
 	l.add("without any buffer", 60*b.Rigid, f.Unit+"/h")
-	l.add("tied speed, rejects taken off", 60*b.Tied, f.Unit+"/h")
+	l.add("tied speed"+f.lessRejects(", "), 60*b.Tied, f.Unit+"/h")
 	l.share("efficiency without any buffer", b.RigidEfficiency)
 }
 

@@ -2,6 +2,7 @@ package keyfigure
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -14,13 +15,21 @@ func (f *Figures) sentences() []string {
 	out := []string{
 		fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
 			f.constraintText(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)),
-		fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h with rejects taken off.",
-			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit),
+		fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h%s.",
+			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit, f.lessRejects(" with ")),
 	}
 	if left := f.leftOut(); left != "" {
 		out = append(out, "This is arithmetic without "+left+"; a run counts them too.")
 	}
 	return out
+}
+
+// lessRejects says that rejects are taken off, behind a word that leads to it, where some station rejects.
+func (f *Figures) lessRejects(before string) string {
+	if slices.ContainsFunc(f.Stations, func(s Station) bool { return s.GoodShare < 1 }) {
+		return before + "rejects taken off"
+	}
+	return ""
 }
 
 // nothingText says why no good pieces come out.
