@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tuckline/internal/reference"
 )
 
 // notRun are procedures of the table that no command of this program uses.
@@ -17,18 +19,18 @@ var notRun = map[string]string{
 
 func TestReferenceSelection(t *testing.T) {
 	left := 0
-	for _, r := range rows(t, "08d_ranking_selection.csv") {
+	for _, r := range reference.Table(t, "testdata/08d_ranking_selection.csv") {
 		if notRun[r["procedure"]] != "" {
 			left++
 			continue
 		}
-		k, first, confidence := whole(t, r["k"]), whole(t, r["n0"]), 1-number(t, r["alpha"])
+		k, first, confidence := reference.Whole(t, r["k"]), reference.Whole(t, r["n0"]), 1-r.Number(t, "alpha")
 		if r["case_id"] == "KNRUN-1" {
 			holdRun(t, r, k, first, confidence)
 			continue
 		}
 		eta, h2 := KimNelson(k, confidence, first)
-		r.hold(t, map[string]float64{"eta": eta, "h2": h2}[r["quantity"]], number(t, r["tolerance"]))
+		r.Hold(t, map[string]float64{"eta": eta, "h2": h2}[r["quantity"]], r.Number(t, "tolerance"))
 	}
 	if left != 9 {
 		t.Errorf("%d rows left out, the reasons are given for 9", left)
@@ -36,7 +38,7 @@ func TestReferenceSelection(t *testing.T) {
 }
 
 // holdRun runs the published series through the procedure.
-func holdRun(t *testing.T, r row, k, first int, confidence float64) {
+func holdRun(t *testing.T, r reference.Row, k, first int, confidence float64) {
 	if r["extra"] != "delta=0.5; x_i(r)=b_i+a_i sin(1.7 r+2.1 i)+0.4 cos(0.9 r (i+1)), i=0..3, r=0,1,..; b=10,10.6,12,11.8; a=1.1,0.9,1.3,1.0" {
 		t.Fatalf("%s: unknown series %s", r, r["extra"])
 	}
@@ -59,13 +61,13 @@ func holdRun(t *testing.T, r row, k, first int, confidence float64) {
 			t.Errorf("%s: %s, want %s", r, got, r["recomputed_value"])
 		}
 	case "selected_index":
-		r.hold(t, float64(v.Best), 0)
+		r.Hold(t, float64(v.Best), 0)
 	case "observations_per_survivor_at_stop":
-		r.hold(t, float64(v.Replications), 0)
+		r.Hold(t, float64(v.Replications), 0)
 	case "S2_0_2":
-		r.hold(t, s.FirstStageVariance(0, 2), number(t, r["tolerance"]))
+		r.Hold(t, s.FirstStageVariance(0, 2), r.Number(t, "tolerance"))
 	case "max_N":
-		r.hold(t, float64(most-1), 0)
+		r.Hold(t, float64(most-1), 0)
 	default:
 		t.Errorf("%s: nothing computes it", r)
 	}

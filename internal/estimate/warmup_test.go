@@ -8,10 +8,12 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"tuckline/internal/reference"
 )
 
 func TestReferenceWarmUp(t *testing.T) {
-	for _, r := range rows(t, "08c_warmup.csv") {
+	for _, r := range reference.Table(t, "testdata/08c_warmup.csv") {
 		if strings.HasPrefix(r["case_id"], "WELCH") {
 			holdWelch(t, r)
 			continue
@@ -20,20 +22,20 @@ func TestReferenceWarmUp(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: nothing found", r)
 		}
-		r.hold(t, map[string]float64{
+		r.Hold(t, map[string]float64{
 			"truncation_in_batches":      float64(cut.Batches),
 			"truncation_in_observations": float64(cut.Observations),
 			"criterion_at_minimum":       cut.Criterion,
 			"criterion_d0":               cut.AtStart,
 			"mean_after_truncation":      cut.Mean,
-		}[r["quantity"]], number(t, r["tolerance"]))
+		}[r["quantity"]], r.Number(t, "tolerance"))
 	}
 }
 
 // seriesOf is the series of a case: a list, or the formula of MSER-2.
-func seriesOf(t *testing.T, r row) []float64 {
+func seriesOf(t *testing.T, r reference.Row) []float64 {
 	if !strings.HasPrefix(r["series"], "y_i") {
-		return numbers(t, r["series"])
+		return reference.Numbers(t, r["series"])
 	}
 	if r["series"] != "y_i = 5 + 4*0.9^i + 0.2*((7 i) mod 5 - 2), i=0..59" {
 		t.Fatalf("%s: unknown formula %s", r, r["series"])
@@ -45,21 +47,21 @@ func seriesOf(t *testing.T, r row) []float64 {
 	return series
 }
 
-func holdWelch(t *testing.T, r row) {
+func holdWelch(t *testing.T, r reference.Row) {
 	var window int
 	if _, err := fmt.Sscanf(r["settings"], "window %d:", &window); err != nil {
 		t.Fatal(err)
 	}
 	var replications [][]float64
 	for _, text := range strings.Split(r["series"], "],") {
-		replications = append(replications, numbers(t, text))
+		replications = append(replications, reference.Numbers(t, text))
 	}
-	got, want := Welch(replications, window), numbers(t, r["recomputed_value"])
+	got, want := Welch(replications, window), reference.Numbers(t, r["recomputed_value"])
 	if len(replications) != 3 || len(got) != len(want) {
 		t.Fatalf("%s: %d replications, %d values, want 3 and %d", r, len(replications), len(got), len(want))
 	}
 	for i := range want {
-		near(t, fmt.Sprintf("%s %d", r, i+1), got[i], want[i], number(t, r["tolerance"]))
+		near(t, fmt.Sprintf("%s %d", r, i+1), got[i], want[i], r.Number(t, "tolerance"))
 	}
 }
 

@@ -2,11 +2,12 @@ package proof
 
 import (
 	"embed"
-	"encoding/csv"
 	"fmt"
 	"path"
 	"strconv"
 	"strings"
+
+	"tuckline/internal/reference"
 )
 
 //go:embed cases
@@ -48,13 +49,13 @@ func valuesOf(family string) ([]*entry, error) {
 		return nil, err
 	}
 	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
+	rows, err := reference.Read(file)
 	if err != nil {
 		return nil, fmt.Errorf("cases of %s: %w", family, err)
 	}
 	var all []*entry
-	for _, row := range rows[1:] {
-		v := rowOf(rows[0], row)
+	for _, row := range rows {
+		v := valueOf(row)
 		name := v.given["case_id"]
 		if n := len(all); n == 0 || all[n-1].name != name {
 			all = append(all, &entry{family: family, name: name, given: v.given, unit: 1e6})
@@ -65,17 +66,17 @@ func valuesOf(family string) ([]*entry, error) {
 	return all, nil
 }
 
-func rowOf(head, row []string) *value {
+func valueOf(row reference.Row) *value {
 	v := &value{given: map[string]string{}}
 	known := map[string]*string{
 		"quantity": &v.quantity, "value": &v.text, "published": &v.published,
 		"tolerance": &v.tolerance, "source": &v.source, "known": &v.known, "note": &v.note,
 	}
-	for i, name := range head {
-		if place := known[name]; place != nil {
-			*place = row[i]
+	for column, text := range row {
+		if place := known[column]; place != nil {
+			*place = text
 		} else {
-			v.given[name] = row[i]
+			v.given[column] = text
 		}
 	}
 	return v

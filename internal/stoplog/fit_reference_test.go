@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tuckline/internal/reference"
 )
 
 // drawsForTables keeps the chance of the 1 % value of A² of an exponential law, the
@@ -14,30 +16,30 @@ const drawsForTables = 100_000
 func TestReferenceGoodnessOfFit(t *testing.T) {
 	null := map[string][]Distances{}
 	goodness := map[string]Goodness{}
-	for _, r := range rows(t, "08f_goodness_of_fit.csv") {
-		id := r["case_id"]
+	for _, r := range reference.Table(t, "testdata/08f_goodness_of_fit.csv") {
+		id, tolerance := r["case_id"], r.Number(t, "tolerance")
 		switch {
 		case strings.Contains(id, "-KNOWN-"):
-			r.hold(t, known(t, r))
+			r.Hold(t, known(t, r), tolerance)
 		case strings.HasPrefix(id, "GOF-"):
 			if _, ok := goodness[id]; !ok {
 				goodness[id] = goodnessOfCase(t, r)
 			}
-			r.hold(t, ofGoodness(goodness[id], r["quantity"]))
+			r.Hold(t, ofGoodness(goodness[id], r["quantity"]), tolerance)
 		default:
 			if _, ok := null[id]; !ok {
 				null[id] = nullOfCase(t, r)
 			}
-			r.hold(t, critical(t, r, null[id]))
+			r.Hold(t, critical(t, r, null[id]), tolerance)
 		}
 	}
 }
 
-func alphaOf(t *testing.T, r row) float64 {
-	return number(t, strings.TrimPrefix(r["quantity"], "critical value alpha="))
+func alphaOf(t *testing.T, r reference.Row) float64 {
+	return reference.Number(t, strings.TrimPrefix(r["quantity"], "critical value alpha="))
 }
 
-func known(t *testing.T, r row) float64 {
+func known(t *testing.T, r reference.Row) float64 {
 	if r["test"] == "Anderson-Darling" {
 		return CriticalKnown(AndersonDarlingKnown, alphaOf(t, r))
 	}
@@ -45,8 +47,8 @@ func known(t *testing.T, r row) float64 {
 }
 
 // goodnessOfCase takes 10,000 draws: a standard error of 0.005 at most, a quarter of the tolerance.
-func goodnessOfCase(t *testing.T, r row) Goodness {
-	log := Complete(numbers(t, r["n_or_data"]))
+func goodnessOfCase(t *testing.T, r reference.Row) Goodness {
+	log := Complete(reference.Numbers(t, r["n_or_data"]))
 	fit, err := FitLaw(Kind(strings.ToLower(r["distribution"])), log)
 	if err != nil {
 		t.Fatal(err)
@@ -74,7 +76,7 @@ func ofGoodness(g Goodness, quantity string) float64 {
 
 // nullOfCase draws logs of 100 values, as the table does. A normal law is the
 // lognormal one seen through the logarithm; the ranks are the same.
-func nullOfCase(t *testing.T, r row) []Distances {
+func nullOfCase(t *testing.T, r reference.Row) []Distances {
 	law := map[string]Law{"exponential": Exponential{1}, "Weibull": Weibull{1, 1}, "normal": Lognormal{0, 1}}[r["distribution"]]
 	null, err := NullDistances(law, make([]Observation, 100), drawsForTables)
 	if err != nil {
@@ -84,7 +86,7 @@ func nullOfCase(t *testing.T, r row) []Distances {
 }
 
 // critical is the quantile of the modified statistic.
-func critical(t *testing.T, r row, null []Distances) float64 {
+func critical(t *testing.T, r reference.Row, null []Distances) float64 {
 	modified := map[string]func(d Distances) float64{
 		"(1+0.6/n) A2":                    func(d Distances) float64 { return (1 + 0.6/100) * d.AndersonDarling },
 		"(1+0.2/sqrt n) A2":               func(d Distances) float64 { return (1 + 0.2/10) * d.AndersonDarling },

@@ -1,59 +1,13 @@
 package stoplog
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
+
+	"tuckline/internal/reference"
 )
-
-// row is one line of a table of reference values; the source of each value and how
-// it is known stand in the same line.
-type row map[string]string
-
-// rows reads a table of testdata.
-func rows(t *testing.T, name string) []row {
-	t.Helper()
-	file, err := os.Open("testdata/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	lines, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var table []row
-	for _, line := range lines[1:] {
-		r := row{}
-		for i, column := range lines[0] {
-			r[column] = line[i]
-		}
-		table = append(table, r)
-	}
-	return table
-}
-
-func (r row) String() string { return r["case_id"] + " " + r["quantity"] }
-
-// hold compares a figure with the published and with the recomputed value.
-func (r row) hold(t *testing.T, got float64) {
-	t.Helper()
-	held, tolerance := 0, number(t, r["tolerance"])
-	for _, column := range []string{"published_value", "recomputed_value"} {
-		if r[column] == "" {
-			continue
-		}
-		near(t, r.String()+", "+column, got, number(t, r[column]), tolerance)
-		held++
-	}
-	if held == 0 {
-		t.Errorf("%s: no value to hold it against", r)
-	}
-}
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
@@ -62,28 +16,10 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
-func number(t *testing.T, text string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-func numbers(t *testing.T, text string) []float64 {
-	t.Helper()
-	var list []float64
-	for _, field := range strings.Fields(text) {
-		list = append(list, number(t, field))
-	}
-	return list
-}
-
 // logOf is the log of a case of maximum likelihood.
-func logOf(t *testing.T, r row) []Observation {
+func logOf(t *testing.T, r reference.Row) []Observation {
 	t.Helper()
-	log := Complete(numbers(t, r["data"]))
+	log := Complete(reference.Numbers(t, r["data"]))
 	switch r["censoring"] {
 	case "none":
 	case "10 units right-censored at 500":
@@ -95,7 +31,7 @@ func logOf(t *testing.T, r row) []Observation {
 }
 
 func TestReferenceMaximumLikelihood(t *testing.T) {
-	for _, r := range rows(t, "08e_mle.csv") {
+	for _, r := range reference.Table(t, "testdata/08e_mle.csv") {
 		fit, err := FitLaw(Kind(strings.ToLower(r["distribution"])), logOf(t, r))
 		if err != nil {
 			t.Errorf("%s: %v", r, err)
@@ -114,7 +50,7 @@ func TestReferenceMaximumLikelihood(t *testing.T) {
 		default:
 			got = parameter(fit.Law, strings.TrimSuffix(r["quantity"], "_mle"))
 		}
-		r.hold(t, got)
+		r.Hold(t, got, r.Number(t, "tolerance"))
 	}
 }
 
