@@ -2,7 +2,6 @@ package keyfigure
 
 import (
 	"fmt"
-	"math"
 	"regexp"
 	"strings"
 	"testing"
