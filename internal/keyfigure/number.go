@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"tuckline/internal/quantity"
 )
 
 // number writes a figure with three significant digits or all digits before
@@ -27,19 +29,7 @@ func number(v float64) string {
 
 // fixed writes a figure with a number of decimals and thousands apart.
 func fixed(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	whole, rest, hasRest := strings.Cut(text, ".")
-	sign := ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
-	}
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
-	}
-	if hasRest {
-		whole += "." + rest
-	}
-	return sign + whole
+	return quantity.Grouped(strconv.FormatFloat(v, 'f', decimals, 64))
 }
 
 // count writes a number of pieces.

@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tuckline/internal/quantity"
 	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
@@ -82,9 +83,9 @@ func TestHostileNames(t *testing.T) {
 func TestNumbers(t *testing.T) {
 	for v, want := range map[float64]string{
 		0: "0", 0.6428571: "0.643", 7.92: "7.92", 20: "20", 138.99: "139", 9.999: "10", 67.5: "67.5",
-		1113.2: "1,113", 183333: "183,333", -1234567: "-1,234,567", 99.97: "100",
+		1113.2: "1 113", 183333: "183 333", -1234567: "−1 234 567", 99.97: "100",
 	} {
-		if got := number(v); got != want {
+		if got := strings.ReplaceAll(number(v), quantity.Thin, " "); got != want {
 			t.Errorf("%v: got %s, want %s", v, got, want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tuckline/internal/quantity"
 	"tuckline/sim"
 )
 
@@ -23,12 +24,12 @@ func TestLineThatRejectsAllSaysSo(t *testing.T) {
 func TestTiedSpeedNamesRejectsOnlyWhereThereAreSome(t *testing.T) {
 	s := sideBySide(2, fixedStop("s", sim.CycleClock, 600, 1))
 	for share, want := range map[float64][2]string{
-		0:    {"of the tied speed, which is 7,200 cartons/h.", "tied speed"},
-		0.01: {"of the tied speed, which is 7,164 cartons/h with rejects taken off.", "tied speed, rejects taken off"},
+		0:    {"of the tied speed, which is 7 200 cartons/h.", "tied speed"},
+		0.01: {"of the tied speed, which is 7 164 cartons/h with rejects taken off.", "tied speed, rejects taken off"},
 	} {
 		s.Line.Stations[0].RejectShare = share
 		f := Derive(s)
-		if text := f.sentences()[1]; !strings.HasSuffix(text, want[0]) {
+		if text := strings.ReplaceAll(f.sentences()[1], quantity.Thin, " "); !strings.HasSuffix(text, want[0]) {
 			t.Errorf("rejects %v: %q, want %q at its end", share, text, want[0])
 		}
 		if row := f.List()[2].Name; row != want[1] {

@@ -5,7 +5,10 @@ import (
 	"io"
 	"strings"
 	"text/tabwriter"
+	"unicode"
 	"unicode/utf8"
+
+	"tuckline/internal/quantity"
 )
 
 // width is the number of columns that a terminal surely has.
@@ -33,7 +36,8 @@ func (f Figures) Text(w io.Writer) error {
 			b.WriteString(wrapped("  - ", warning, 4))
 		}
 	}
-	_, err := io.WriteString(w, b.String())
+	// A terminal may not have thin spaces.
+	_, err := io.WriteString(w, strings.ReplaceAll(b.String(), quantity.Thin, " "))
 	return err
 }
 
@@ -133,11 +137,12 @@ func wrapped(first, text string, indent int) string {
 	return b.String()
 }
 
-// glued splits a text into words and keeps a number with the unit behind it.
+// glued splits a text into words and keeps a number with the unit behind it; thin spaces in
+// numbers part no words.
 func glued(text string) []string {
 	var out []string
 	open := false
-	for word := range strings.FieldsSeq(text) {
+	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return unicode.IsSpace(r) && string(r) != quantity.Thin }) {
 		if open {
 			out[len(out)-1] += " " + word
 			open = false

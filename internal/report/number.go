@@ -5,11 +5,12 @@ import (
 	"strconv"
 	"strings"
 
+	"tuckline/internal/quantity"
 	"tuckline/internal/result"
 )
 
 // thin parts thousands and stands before a unit; it does not break a line.
-const thin = "\u202f"
+const thin = quantity.Thin
 
 // number is an estimate as people read it: the digits follow the interval.
 type number struct {
@@ -87,7 +88,7 @@ func rounded(v float64, place int) string {
 		unit := math.Pow10(place)
 		v = math.Round(v/unit) * unit
 	}
-	return grouped(strconv.FormatFloat(v, 'f', max(-place, 0), 64))
+	return quantity.Grouped(strconv.FormatFloat(v, 'f', max(-place, 0), 64))
 }
 
 // whole writes a count.
@@ -96,28 +97,5 @@ func whole(v float64) string { return rounded(v, 0) }
 // short writes a given value with no more digits than it has.
 func short(v float64) string {
 	text := strconv.FormatFloat(v, 'f', 6, 64)
-	return grouped(strings.TrimRight(strings.TrimRight(text, "0"), "."))
-}
-
-// grouped puts thin spaces between thousands and a true minus sign.
-func grouped(digits string) string {
-	sign := ""
-	if rest, negative := strings.CutPrefix(digits, "-"); negative {
-		digits = rest
-		if strings.Trim(rest, "0.") != "" {
-			sign = "−"
-		}
-	}
-	head, tail := digits, ""
-	if dot := strings.IndexByte(digits, '.'); dot >= 0 {
-		head, tail = digits[:dot], digits[dot:]
-	}
-	var b strings.Builder
-	for i, d := range head {
-		if i > 0 && (len(head)-i)%3 == 0 {
-			b.WriteString(thin)
-		}
-		b.WriteRune(d)
-	}
-	return sign + b.String() + tail
+	return quantity.Grouped(strings.TrimRight(strings.TrimRight(text, "0"), "."))
 }
