@@ -34,7 +34,7 @@ func shapes(s *subject) map[string]map[string]int {
 		"level-0": {"#0072b2": 51, "line #0072b2": 1},
 		"level-1": {"#0072b2": 51, "line #0072b2": 1, "line #5c666d": 1},
 		"stops":   {"#D55E00": 15, "line #1b1f22": 3 * 15},
-		"losses":  {"#5c666d": 5 + 1, "#0072b2": 5 + 1},
+		"losses":  {"#0072b2": 5 + 1, "line #1b1f22": 3 * (5 + 1)},
 		"rates":   {"#5c666d": 5 + 1, "#1b1f22": 5 + 1, "#0072b2": 2 * (5 + 1), "line #0072b2": 2 * (1 + 1)},
 	}
 	// Starved, blocked and waiting have a pattern, and a mark in the legend each.

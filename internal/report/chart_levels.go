@@ -165,6 +165,9 @@ func (s *subject) levelTable(i int, b result.Buffer, caption string, f facts) ta
 			row("level", b.Level, 1), row("transit", b.InTransit, 1), row("full", b.Full, 100), row("empty", b.Empty, 100),
 		},
 	}
+	if b.SensorStopsPerHour.N > 0 {
+		t.Rows = append(t.Rows, row("sensor", b.SensorStopsPerHour, s.Window.Hours))
+	}
 	if i < len(s.Classes) && len(s.Classes[i]) == sim.LevelClasses && b.Capacity > 0 {
 		t.Rows = append(t.Rows, s.tenths(i, b, f)...)
 	}

@@ -21,7 +21,7 @@ func outputSection(s *subject) (*section, error) {
 	f := facts{
 		"Unit": out.Unit, "Window": s.Window.One, "Windows": s.Window.Many, "N": whole(float64(len(s.Shifts))),
 		"P10": rounded(out.ShiftP10, place), "P50": rounded(out.ShiftP50, place), "P90": rounded(out.ShiftP90, place),
-		"Confidence": short(100 * s.Results.Confidence), "None": nothing(out), "Tenths": tenths(s.Shifts),
+		"Confidence": short(100 * s.Results.Confidence), "None": nothing(out), "Outside": s.outside(), "Tenths": tenths(s.Shifts),
 		"Least": whole(slices.Min(s.Shifts)), "Most": whole(slices.Max(s.Shifts)),
 	}
 	heading := say("output.heading", f)

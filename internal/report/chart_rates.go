@@ -18,7 +18,7 @@ func ratesSection(s *subject) (*section, error) {
 	}
 	f := facts{
 		"Constraint": listed(s.Figures.Bounds.Constraint), "Unit": s.Figures.Unit, "N": len(s.Figures.Bounds.Constraint),
-		"AtMost": perMinute(s.Figures.Bounds.Unlimited),
+		"AtMost": perMinute(s.Figures.Bounds.Unlimited), "Outside": s.outside(),
 	}
 	heading := say("rates.heading", f)
 	option, err := s.ratesOption(f, described(heading))

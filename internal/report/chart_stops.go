@@ -5,13 +5,12 @@ import (
 	"html/template"
 	"slices"
 
-	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"tuckline/internal/result"
 )
 
-// cause is one stop with its station, for the chart of stops.
+// cause is one stop with its station or store, for the chart of stops.
 type cause struct {
 	Station string
 	result.Stop
@@ -23,6 +22,13 @@ func (s *subject) stopCauses() []cause {
 		for _, stop := range station.Stops {
 			if stop.Down.Mean > 0 || stop.PerHour.Mean > 0 {
 				all = append(all, cause{station.Name, stop})
+			}
+		}
+	}
+	for _, buffer := range s.Results.Buffers {
+		for _, stop := range buffer.Stops {
+			if stop.Down.Mean > 0 || stop.PerHour.Mean > 0 {
+				all = append(all, cause{buffer.Name, stop})
 			}
 		}
 	}
@@ -71,21 +77,7 @@ func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) 
 			Name: tip, Value: []float64{float64(i), round3(c.Down.Mean * minutes), round3(c.Down.Low * minutes), round3(c.Down.High * minutes), 0},
 		})
 	}
-	bar := charts.NewBar()
-	bar.AddSeries("", bars, charts.WithItemStyleOpts(opts.ItemStyle{Color: "colour:down"}),
-		charts.WithBarChartOpts(opts.BarChart{BarCategoryGap: "45%"}))
-	whiskers := charts.NewCustom()
-	whiskers.AddSeries("", intervals, drawn("whisker", []int{1, 2, 3}, 0), colour("ink"))
-	bar.SetXAxis(labels).XYReversal()
-	beside := charts.NewScatter()
-	beside.AddSeries("", counts, colour("ink"), charts.WithScatterChartOpts(opts.ScatterChart{SymbolSize: 1}),
-		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "right", Formatter: "fn:name", Color: "colour:faint"}))
-	bar.Overlap(whiskers, beside)
-	x := valueAxis(say("stops.axis", facts{"Window": s.Window.One}), "fn:number")
-	x.Min = 0
-	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "130", "24"),
-		charts.WithXAxisOpts(x), charts.WithYAxisOpts(names(labels)))...)
-	return optionOf(bar)
+	return barsWithCounts(aria, say("stops.axis", facts{"Window": s.Window.One}), "down", labels, bars, intervals, counts)
 }
 
 func (s *subject) stopsTable(all []cause, caption string) table {

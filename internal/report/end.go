@@ -87,7 +87,7 @@ func method(s *subject, version string) []string {
 	if len(s.Figures.Bounds.Constraint) > 0 {
 		all = append(all, say("method.constraint", f))
 	}
-	if spanOf(s.Outcome).Shown && s.Span.Buffered {
+	if s.span().Shown && s.Span.Buffered {
 		all = append(all, say("method.span", f))
 		if s.Span.Shared {
 			all = append(all, say("method.shared", nil))

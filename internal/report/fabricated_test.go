@@ -132,7 +132,7 @@ func inventedResults(s *scenario.Scenario, shifts []float64) result.Results {
 		})
 		_ = name
 	}
-	r.Crews = []result.Crew{{Name: "operators", People: 3, Busy: about(0.143, 0.006), MeanWaitS: about(4.1, 0.7), Waited: about(0.05, 0.006)}}
+	r.Crews = []result.Crew{{Name: "operators", People: 3, Busy: about(0.143, 0.006), Minutes: about(25.74, 1.08), MeanWaitS: about(4.1, 0.7), Waited: about(0.05, 0.006)}}
 	return r
 }
 
@@ -151,6 +151,10 @@ func inventedStation(name string, at int, running float64) result.Station {
 		s.ScrappedPerHour = about(61, 4)
 	} else {
 		s.ScrappedPerHour = result.Estimate{N: 40}
+	}
+	s.Pieces = result.Pieces{
+		Made: about(s.GivenPerHour.Mean+s.ScrappedPerHour.Mean, 41), Good: about(s.GivenPerHour.Mean-s.RejectedPerHour.Mean, 41),
+		Faulty: s.RejectedPerHour, Scrapped: s.ScrappedPerHour,
 	}
 	for k, stop := range []string{"minor stop", "breakdown", "forming foil"} {
 		s.Stops = append(s.Stops, result.Stop{

@@ -21,19 +21,19 @@ func firstOf(in *subject) first {
 	s, o, w := in.Scenario, in.Outcome, in.Window
 	return first{
 		Title: s.Title, Question: s.Question,
-		Answer: answer(o, w), Interval: intervalWords(o, w),
-		Span: spanOf(o), Causes: causesOf(in), Warnings: warnings(o, w),
+		Answer: in.answer(), Interval: intervalWords(o, w),
+		Span: in.span(), Causes: causesOf(in), Warnings: warnings(o, w),
 	}
 }
 
-func answer(o *study.Outcome, w window) []string {
-	out := o.Results.Output
+func (s *subject) answer() []string {
+	o, w, out := s.Outcome, s.Window, s.Results.Output
 	if nothing(out) {
 		return []string{say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Many})}
 	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
-		"Unit": out.Unit, "Window": w.One, "Length": w.Length,
+		"Unit": out.Unit, "Window": w.One, "Length": w.Length, "Outside": s.outside(),
 	}
 	sentence := "answer"
 	switch {
@@ -46,7 +46,7 @@ func answer(o *study.Outcome, w window) []string {
 	}
 	sentences := []string{say(sentence, f)}
 	if tenths(o.Shifts) {
-		sentences = append(sentences, spread(out, w))
+		sentences = append(sentences, s.spread())
 	}
 	return sentences
 }
@@ -66,10 +66,11 @@ func tenths(windows []float64) bool { return len(windows) >= 10 }
 func nothing(out result.Output) bool { return out.Total.N > 0 && out.Total.Mean == 0 }
 
 // spread says in words how single windows differ.
-func spread(out result.Output, w window) string {
+func (s *subject) spread() string {
+	out := s.Results.Output
 	place := placeOf(halfWidth(out.Total), out.Total.Mean)
 	return say("spread", facts{
-		"Window": w.One, "Unit": out.Unit,
+		"Window": s.Window.One, "Unit": out.Unit, "Outside": s.outside(),
 		"P10": rounded(out.ShiftP10, place), "P90": rounded(out.ShiftP90, place),
 	})
 }
@@ -117,7 +118,7 @@ func causesOf(s *subject) causes {
 		names = append(names, station.Name)
 		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
 	}
-	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses}
+	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses, "Outside": s.outside()}
 	if len(o.Causes) == 0 {
 		return causes{Intro: say("causes.none", f)}
 	}

@@ -81,7 +81,7 @@ func TestTenthsNeedTenShifts(t *testing.T) {
 func TestAnswerOfAFiniteSupply(t *testing.T) {
 	o := inventedOutcome()
 	o.UsedUp = study.UsedUp{N: 40, AfterHours: about(6.412, 0.21)}
-	got := strings.ReplaceAll(answer(o, windowOf(o.Scenario))[0], thin, " ")
+	got := strings.ReplaceAll(subjectOf(o).answer()[0], thin, " ")
 	want := "The line makes 29 610 ± 190 cartons from all its input on average, what the first 2 h made not counted; nothing is left to do 6.41 ± 0.21 h after the start."
 	if i := strings.Index(got, " cartons"); got[i:] != want[strings.Index(want, " cartons"):] || !strings.HasPrefix(got, "The line makes 29 ") {
 		t.Errorf("got %q", got)
@@ -90,11 +90,11 @@ func TestAnswerOfAFiniteSupply(t *testing.T) {
 		t.Errorf("got %q", got)
 	}
 	o.Scenario.Run.WarmUp = 0
-	if got := answer(o, windowOf(o.Scenario))[0]; strings.Contains(got, "not counted") {
+	if got := subjectOf(o).answer()[0]; strings.Contains(got, "not counted") {
 		t.Errorf("got %q", got)
 	}
 	o.UsedUp.N = 39 // some go on to the end of the window
-	if got := answer(o, windowOf(o.Scenario))[0]; !strings.Contains(got, "scheduled hour") {
+	if got := subjectOf(o).answer()[0]; !strings.Contains(got, "scheduled hour") {
 		t.Errorf("got %q", got)
 	}
 }

@@ -17,10 +17,16 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 	switch {
 	case m.Per == "share of pieces":
 		return name, say("measure.percent", facts{"Value": numberOf(m.Value, 100)})
+	case slices.Contains([]string{"share of shifts", "share of weeks", "share of runs"}, m.Per):
+		// Its interval is not as far on both sides, so it is said from end to end.
+		n := numberOf(m.Value, 100)
+		return name, say("measure.windows", facts{"Value": n.Mean, "Range": n.Range(), "Windows": strings.TrimPrefix(m.Per, "share of ")})
+	case m.Per == "good piece of the answer":
+		return name, say("measure.thousand", facts{"Value": numberOf(m.Value, 1000), "Unit": m.Unit, "Thousand": whole(1000), "Answer": s.Results.Output.Unit})
 	case strings.HasPrefix(m.Per, "share"):
 		return name, say("measure.share", facts{"Value": numberOf(m.Value, 100), "Per": strings.TrimPrefix(m.Per, "share ")})
 	case slices.Contains([]string{"hour", "shift", "week"}, m.Per):
-		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": m.Per})
+		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": m.Per, "Unit": m.Unit})
 	case strings.HasPrefix(m.Per, "on average"):
 		return name, say("measure.level", facts{"Value": numberOf(m.Value, 1), "Unit": s.placeNamed(m.Of).Unit})
 	default:
@@ -34,10 +40,19 @@ func measuresSection(s *subject) (*section, error) {
 		return nil, nil
 	}
 	heading := say("measures.title", nil)
-	t := table{Caption: heading, Head: heads("measure", "value"), Words: 1}
+	t := table{Caption: heading, Head: heads("measure", "value"), Words: 1, Note: s.measuresNote()}
 	for _, m := range s.Results.Measures {
 		name, value := s.measureWords(m)
 		t.Rows = append(t.Rows, []cell{text(name), text(value)})
 	}
 	return &section{ID: "measures", Heading: heading, Table: t, Open: true}, nil
+}
+
+// measuresNote says outside which dwell an output that was asked for lies.
+func (s *subject) measuresNote() string {
+	outputs := []string{"good output", "spread of good output", "line efficiency"}
+	if outside := s.outside(); outside != "" && slices.ContainsFunc(s.Results.Measures, func(m result.Measure) bool { return slices.Contains(outputs, m.Name) }) {
+		return say("measures.outside", facts{"Outside": outside})
+	}
+	return ""
 }

@@ -16,6 +16,15 @@ func TestWordsOfMeasures(t *testing.T) {
 		"cartoner starved: 8.26 ± 0.71 % of time":                {Name: "cartoner starved", Of: "cartoner", Per: "share of time", Value: about(0.0826, 0.0071)},
 		"waiting for crew, operators: 4.10 ± 0.70 s per request": {Name: "waiting for crew", Of: "operators", Per: "request, in seconds", Value: about(4.1, 0.7)},
 		"good output, cartons: 29 640 ± 340 per shift":           {Name: "good output", Of: "cartons", Per: "shift", Value: about(29640, 341)},
+		"magazine runs dry: 5.0 % (1.4 to 16.5 %) of shifts":     {Name: "magazine runs dry", Of: "magazine", Per: "share of shifts", Value: result.Estimate{Mean: 0.05, Low: 0.0138, High: 0.165, N: 40}},
+		"forming foil used: 102.50 ± 0.12 m per 1 000 good cartons": {
+			Name: "forming foil used", Of: "forming foil", Per: "good piece of the answer", Unit: "m", Value: about(0.1025, 0.00012),
+		},
+		"late refills, leaflets of cartoner: 1.20 ± 0.30 per shift": {Name: "late refills", Of: "leaflets of cartoner", Per: "shift", Value: about(1.2, 0.3)},
+		"lateness of refills, leaflets of cartoner: 31.0 ± 4.0 s per late refill": {
+			Name: "lateness of refills", Of: "leaflets of cartoner", Per: "late refill, in seconds", Value: about(31, 4),
+		},
+		"carried by hand, magazine: 450 ± 12 blisters per shift": {Name: "carried by hand", Of: "magazine", Per: "shift", Unit: "blisters", Value: about(450, 12)},
 	} {
 		name, value := s.measureWords(m)
 		if got := strings.ReplaceAll(name+": "+value, thin, " "); got != want {
@@ -29,7 +38,10 @@ func TestEveryMeasureHasWords(t *testing.T) {
 	s := subjectOf(inventedOutcome())
 	for _, word := range study.MeasureWords {
 		per := strings.Split(word.Per, ",")[0]
-		if strings.HasSuffix(word.Per, "in pieces") || strings.HasSuffix(word.Per, "in seconds") {
+		switch {
+		case strings.HasPrefix(word.Per, "share of shifts"):
+			per = "share of shifts"
+		case strings.HasSuffix(word.Per, "in pieces") || strings.HasSuffix(word.Per, "in seconds"):
 			per = word.Per
 		}
 		_, value := s.measureWords(result.Measure{Name: word.Words, Of: "transfer store", Per: per, Value: about(0.5, 0.1)})

@@ -49,7 +49,7 @@ func TestOddOutcomes(t *testing.T) {
 			o.Results.Crews, o.Scenario.Line.Crews = nil, nil
 			for i := range o.Results.Stations {
 				s := &o.Results.Stations[i]
-				s.Stops, s.RejectedPerHour, s.ScrappedPerHour = nil, result.Estimate{N: 40}, result.Estimate{N: 40}
+				s.Stops, s.Pieces = nil, result.Pieces{Made: s.GivenPerHour, Good: s.GivenPerHour}
 				o.Scenario.Line.Stations[i].Stops = nil
 			}
 			o.Trace.Stops = nil

@@ -1,23 +1,47 @@
 package report
 
+import (
+	"cmp"
+	"slices"
+
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
 // peopleSection has the crews; it is a table only.
 func peopleSection(s *subject) (*section, error) {
-	if len(s.Results.Crews) == 0 {
+	crews := s.Results.Crews
+	if len(crews) == 0 {
 		return nil, nil
 	}
-	busiest := s.Results.Crews[0]
-	for _, crew := range s.Results.Crews {
-		if crew.Busy.Mean > busiest.Busy.Mean {
-			busiest = crew
-		}
-	}
+	busiest := slices.MaxFunc(crews, func(a, b result.Crew) int { return cmp.Compare(a.Busy.Mean, b.Busy.Mean) })
 	heading := say("people.heading", facts{"Crew": busiest.Name, "Busy": percentWords(busiest.Busy.Mean)})
-	t := table{Caption: heading, Head: heads("crew", "people", "busy", "waited", "wait"), Words: 1}
-	for _, crew := range s.Results.Crews {
-		t.Rows = append(t.Rows, []cell{
-			text(crew.Name), text(whole(float64(crew.People))),
-			estimateCell(numberOf(crew.Busy, 100)), estimateCell(numberOf(crew.Waited, 100)), estimateCell(numberOf(crew.MeanWaitS, 1)),
-		})
+	column := func(of func(result.Crew) result.Estimate, scale float64) []cell {
+		var all []result.Estimate
+		for _, crew := range crews {
+			all = append(all, of(crew))
+		}
+		return columnOf(all, scale)
 	}
-	return &section{ID: "people", Heading: heading, Reading: say("people.reading", nil), Table: t, Open: true}, nil
+	var names, people []string
+	for _, crew := range crews {
+		names, people = append(names, crew.Name), append(people, whole(float64(crew.People)))
+	}
+	t := tableOf(heading, heads("crew", "people", "busy", "people.minutes", "waited", "wait"), 1, textColumn(names), textColumn(people),
+		column(func(c result.Crew) result.Estimate { return c.Busy }, 100),
+		column(func(c result.Crew) result.Estimate { return c.Minutes }, 1),
+		column(func(c result.Crew) result.Estimate { return c.Waited }, 100),
+		column(func(c result.Crew) result.Estimate { return c.MeanWaitS }, 1))
+	return &section{ID: "people", Heading: heading, Reading: say("people.reading", s.workKnown()), Table: t, Open: true}, nil
+}
+
+// workKnown says which work beside stops and changes the line has.
+func (s *subject) workKnown() facts {
+	checks := func(st sim.Station) bool { return len(st.Checks) > 0 }
+	hand := func(b sim.Buffer) bool { return b.Kind == sim.HandMagazine }
+	return facts{
+		"Refills": len(s.refilled()) > 0,
+		"Checks":  slices.ContainsFunc(s.Scenario.Line.Stations, checks),
+		"Hand":    slices.ContainsFunc(s.Scenario.Line.Buffers, hand),
+	}
 }

@@ -26,21 +26,19 @@ type mark struct {
 	Side string
 }
 
-func spanOf(o *study.Outcome) span {
-	b := o.Span
-	unit := o.Results.Output.Unit
-	s := span{Unit: say("span.unit", facts{"Unit": unit}), Shown: b.Unlimited.N > 0 && !makesNothing(b), Sentence: spanWords(o)}
-	if !s.Shown {
-		return s
+func (s *subject) span() span {
+	b := s.Span
+	view := span{Unit: say("span.unit", facts{"Unit": s.Results.Output.Unit}), Shown: b.Unlimited.N > 0 && !makesNothing(b), Sentence: s.spanWords()}
+	if view.Shown {
+		view.Marks = marks(b)
 	}
-	s.Marks = marks(b)
-	return s
+	return view
 }
 
-func spanWords(o *study.Outcome) string {
-	b := o.Span
+func (s *subject) spanWords() string {
+	b := s.Span
 	recovered := numberOf(b.Recovered, 100)
-	belts := belted(o.Scenario)
+	belts, outside := belted(s.Scenario), s.outside()
 	switch {
 	case !b.Buffered:
 		return say("span.unbuffered", facts{"Belts": belts})
@@ -51,11 +49,11 @@ func spanWords(o *study.Outcome) string {
 	case makesNothing(b):
 		return say("span.zero", nil)
 	case b.Worse():
-		return say("span.worse", facts{"Belts": belts})
+		return say("span.worse", facts{"Belts": belts, "Outside": outside})
 	case b.Recovered.N == 0:
-		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": o.Results.Output.Unit, "Belts": belts})
+		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside})
 	default:
-		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts})
+		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts, "Outside": outside})
 	}
 }
 

@@ -25,8 +25,8 @@ func TestSpanSaysThatBeltsStay(t *testing.T) {
 			}
 		}
 		c.o.Span = study.Span{}
-		if said := strings.Contains(spanOf(c.o).Sentence, "beside its belts"); said != c.belts {
-			t.Errorf("belts %v: %q", c.belts, spanOf(c.o).Sentence)
+		if said := strings.Contains(subjectOf(c.o).span().Sentence, "beside its belts"); said != c.belts {
+			t.Errorf("belts %v: %q", c.belts, subjectOf(c.o).span().Sentence)
 		}
 	}
 }

@@ -95,7 +95,7 @@ func (p *paper) line(text string) {
 
 // spanLine is the span as one sentence.
 func spanLine(s *subject) string {
-	view := spanOf(s.Outcome)
+	view := s.span()
 	if !view.Shown || !s.Span.Buffered {
 		return view.Sentence
 	}
@@ -155,6 +155,7 @@ func (p *paper) measures(s *subject) {
 		p.gap()
 		p.paragraph(say("measures.title", nil))
 		p.pairs(left, right)
+		p.paragraph(s.measuresNote())
 	}
 }
 

@@ -49,7 +49,8 @@ type Output struct {
 	ShiftP90 float64 `json:"shift_p90"`
 }
 
-// Station has the figures of one station.
+// Station has the figures of one station. What a station does not have, such as
+// checks or materials, is absent.
 type Station struct {
 	Name            string   `json:"name"`
 	CyclesPerHour   Estimate `json:"cycles_per_hour"`
@@ -59,6 +60,11 @@ type Station struct {
 	States          States   `json:"states"`
 	Holding         Estimate `json:"holding"`
 	Stops           []Stop   `json:"stops"`
+	Pieces          Pieces   `json:"pieces_per_hour"`
+	// EmptyPocketsPerHour are pockets that ran through empty; they are no cycles.
+	EmptyPocketsPerHour Estimate   `json:"empty_pockets_per_hour,omitzero"`
+	Materials           []Material `json:"materials,omitempty"`
+	Checks              []Check    `json:"checks,omitempty"`
 }
 
 // States are the shares of the window in each state.
@@ -90,14 +96,20 @@ type Buffer struct {
 	Full      Estimate `json:"full"`
 	Empty     Estimate `json:"empty"`
 	InTransit Estimate `json:"in_transit"`
+	// SensorStopsPerHour counts the reports of a full belt.
+	SensorStopsPerHour Estimate `json:"sensor_stops_per_hour,omitzero"`
+	// Beside is of stores beside the line and hand magazines, Stops of stores that have stops of their own.
+	Beside *Beside `json:"beside,omitempty"`
+	Stops  []Stop  `json:"stops,omitempty"`
 }
 
 // Crew has the figures of one crew. Busy is the share of all people's time at work
-// at the line, Waited the share of requests that waited.
+// at the line, Minutes the same as minutes of people per hour, Waited the share of requests that waited.
 type Crew struct {
 	Name      string   `json:"name"`
 	People    int      `json:"people"`
 	Busy      Estimate `json:"busy"`
+	Minutes   Estimate `json:"minutes_per_hour"`
 	MeanWaitS Estimate `json:"mean_wait_s"`
 	Waited    Estimate `json:"waited"`
 }
@@ -108,4 +120,6 @@ type Measure struct {
 	Of    string   `json:"of"`
 	Per   string   `json:"per"`
 	Value Estimate `json:"value"`
+	// Unit is that of the value where the measure has one: "m", "min", "leaflets".
+	Unit string `json:"unit,omitempty"`
 }

@@ -18,8 +18,11 @@ type asked struct {
 
 func (a asked) rows(v view) []result.Measure {
 	per := a.word.Per
-	if per == perAnswer {
+	switch per {
+	case perAnswer:
 		per = v.scenario.Answer.Per
+	case perWindows:
+		per = "share of " + windows(v.scenario)
 	}
 	rows := a.word.rows(v, a.of, per)
 	for i := range rows {
@@ -61,20 +64,35 @@ func parseMeasure(words string, s *scenario.Scenario, places []sim.Place) (asked
 
 // measuresOf lists the measures of one line: every word with every name.
 func measuresOf(s *scenario.Scenario, places []sim.Place) []asked {
+	var stations, buffers []string
+	for i := range s.Line.Stations {
+		stations = append(stations, s.Line.Stations[i].Name)
+	}
+	for _, place := range places {
+		buffers = append(buffers, place.Name)
+	}
+	materials := materialNames(&s.Line)
 	var all []asked
 	for _, word := range MeasureWords {
 		switch {
 		case strings.Contains(word.Words, "STATION"):
-			for i, station := range s.Line.Stations {
-				all = append(all, asked{word, strings.Replace(word.Words, "STATION", station.Name, 1), i})
-			}
+			all = append(all, word.named("STATION", stations)...)
 		case strings.Contains(word.Words, "BUFFER"):
-			for i, place := range places {
-				all = append(all, asked{word, strings.Replace(word.Words, "BUFFER", place.Name, 1), i})
-			}
+			all = append(all, word.named("BUFFER", buffers)...)
+		case strings.Contains(word.Words, "MATERIAL"):
+			all = append(all, word.named("MATERIAL", materials)...)
 		default:
 			all = append(all, asked{word, word.Words, -1})
 		}
+	}
+	return all
+}
+
+// named is a word with each of the names in the place of what stands for them.
+func (w MeasureWord) named(placeholder string, names []string) []asked {
+	all := make([]asked, len(names))
+	for i, name := range names {
+		all[i] = asked{w, strings.Replace(w.Words, placeholder, name, 1), i}
 	}
 	return all
 }

@@ -10,7 +10,7 @@ func (c columns) crews(crews []sim.Crew) []result.Crew {
 	for i, crew := range crews {
 		all[i] = result.Crew{
 			Name: crew.Name, People: crew.People,
-			Busy: c.busy(i, crew.People), MeanWaitS: c.meanWait(i),
+			Busy: c.busy(i, crew.People), Minutes: c.count("hour", c.minutes(i)), MeanWaitS: c.meanWait(i),
 			Waited: c.waited(i),
 		}
 	}
@@ -22,6 +22,11 @@ func (c columns) busy(crew, people int) result.Estimate {
 	return c.estimate(func(r *sim.Record) float64 {
 		return float64(r.Crews[crew].Busy) / (float64(people) * float64(r.Window))
 	})
+}
+
+// minutes are the minutes of people at work at the line.
+func (c columns) minutes(crew int) func(*sim.Record) float64 {
+	return func(r *sim.Record) float64 { return float64(r.Crews[crew].Busy) / float64(sim.Minute) }
 }
 
 // meanWait is in seconds a request; a replication without a request has none.

@@ -10,11 +10,10 @@ import (
 // lost is a count of pieces at a station, in pieces that it gives.
 type lost func(*sim.StationRecord) int64
 
-func rejected(r *sim.StationRecord) int64 { return r.Rejected }
-func scrapped(r *sim.StationRecord) int64 { return r.Scrapped }
-
-func scrap(v view, _ int, per string) []result.Measure   { return v.losses(per, scrapped) }
-func rejects(v view, _ int, per string) []result.Measure { return v.losses(per, rejected) }
+// losing is the measure of one kind of loss.
+func losing(loss lost) func(view, int, string) []result.Measure {
+	return func(v view, _ int, per string) []result.Measure { return v.losses(per, loss) }
+}
 
 // losses is the loss of the line in pieces of the answer, then of each station that loses any.
 func (v view) losses(per string, loss lost) []result.Measure {

@@ -11,11 +11,11 @@ func one(of string, value result.Estimate) []result.Measure {
 }
 
 // count is a count per hour, or per window where a shift or a week is asked for.
-func (v view) count(per string, value func(*sim.Record) float64) result.Estimate {
+func (c columns) count(per string, value func(*sim.Record) float64) result.Estimate {
 	if per != "hour" {
-		return v.estimate(value)
+		return c.estimate(value)
 	}
-	return v.estimate(func(r *sim.Record) float64 { return value(r) / hours(r.Window) })
+	return c.estimate(func(r *sim.Record) float64 { return value(r) / hours(r.Window) })
 }
 
 func goodOutput(v view, _ int, per string) []result.Measure {

@@ -5,7 +5,7 @@ import (
 	"tuckline/sim"
 )
 
-// MeasureWord is an entry of the list of measures. STATION and BUFFER stand for a name of the line.
+// MeasureWord is an entry of the list of measures. STATION, BUFFER and MATERIAL stand for a name of the line.
 type MeasureWord struct {
 	Words, Per, Meaning string
 	rows                func(v view, of int, per string) []result.Measure
@@ -21,14 +21,22 @@ const (
 	perRequest = "request, in seconds"
 	// perRequests is a share.
 	perRequests = "share of requests"
+	// perWindows is a share too, of what the scenario calls its windows.
+	perWindows = "share of shifts, weeks or runs"
+	perLate    = "late refill, in seconds"
+	perGood    = "good piece of the answer"
 )
 
 // MeasureWords is the one list of measures.
 var MeasureWords = []MeasureWord{
 	{"good output", perAnswer, "good pieces of the answer", goodOutput},
 	{"spread of good output", perAnswer, "standard deviation of single windows, with a bootstrap interval", spread},
-	{"scrap", perAnswer, "pieces lost as restart scrap: in pieces of the answer for the line, then at each station in its own", scrap},
-	{"rejects", perAnswer, "pieces rejected: in pieces of the answer for the line, then at each station in its own", rejects},
+	{"scrap", perAnswer, "pieces lost as restart scrap: in pieces of the answer for the line, then at each station in its own", losing(scrapped)},
+	{"rejects", perAnswer, "pieces rejected: in pieces of the answer for the line, then at each station in its own", losing(rejected)},
+	{"lost packs", perAnswer, "packs rejected because they lost their place at a stop, counted like rejects", losing(lostPacks)},
+	{"no-reads", perAnswer, "packs rejected because their code could not be read, counted like rejects", losing(noReads)},
+	{"mis-picked", perAnswer, "packs rejected because a blank or a leaflet was missing, counted like rejects", losing(misPicked)},
+	{"samples", perAnswer, "good pieces that checks have taken, counted like rejects", losing(sampled)},
 	{"yield", perPieces, "good output of what was good, rejected or scrapped", yield},
 	{"STATION starved", perTime, "the station waits for input", inState(sim.Starved)},
 	{"STATION blocked", perTime, "the station waits for room", inState(sim.Blocked)},
@@ -40,8 +48,16 @@ var MeasureWords = []MeasureWord{
 	{"BUFFER full", perTime, "the whole output of the feeder does not fit", full},
 	{"BUFFER empty", perTime, "fewer pieces than one take have arrived", empty},
 	{"BUFFER level", perMoment, "mean level, pieces on their way included", level},
+	{"BUFFER runs dry", perWindows, "windows in which it was empty at all; of a store beside the line: in which the exit lacked pieces and it had none", dry},
+	{"stops of BUFFER", perAnswer, "stops of the store itself, by their beginning", stopsOfStore},
+	{"carried by hand", perAnswer, "pieces carried into and out of each hand magazine", carried},
+	{"late refills", perAnswer, "refills, splices and preparations done after the stock was used up: all of the line, then each material", lateRefills},
+	{"lateness of refills", perLate, "mean time from the end of the stock to the end of a late refill, for each material", lateness},
+	{"MATERIAL used", perGood, "web in m or pieces that cycles have used, those of scrap and failed picks included", usedUp},
+	{"MATERIAL wasted", perGood, "of it what scrapped cycles and failed picks have used", wastedUp},
 	{"waiting for crew", perRequest, "mean time until work begins, for each crew", waiting},
 	{"requests that waited", perRequests, "requests that had to wait at all, for each crew", waited},
 	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
+	{"crew minutes", perAnswer, "minutes of people at work at the line, for each crew", crewMinutes},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
 }

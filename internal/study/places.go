@@ -5,7 +5,8 @@ import (
 	"tuckline/sim"
 )
 
-func (c columns) buffers(places []sim.Place) []result.Buffer {
+func (v view) buffers() []result.Buffer {
+	c, places := v.columns, v.model.Places()
 	all := make([]result.Buffer, len(places))
 	for i, place := range places {
 		all[i] = result.Buffer{
@@ -14,6 +15,9 @@ func (c columns) buffers(places []sim.Place) []result.Buffer {
 			Full:      c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Full }),
 			Empty:     c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Empty }),
 			InTransit: c.estimate(func(r *sim.Record) float64 { return float64(r.Buffers[i].TransitTime) / float64(r.Window) }),
+		}
+		if i < len(v.scenario.Line.Buffers) {
+			v.store(&all[i], &v.scenario.Line.Buffers[i], i)
 		}
 	}
 	return all

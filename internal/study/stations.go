@@ -2,11 +2,11 @@ package study
 
 import (
 	"tuckline/internal/result"
-	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
-func (c columns) stations(s *scenario.Scenario, m *sim.Model) []result.Station {
+func (v view) stations() []result.Station {
+	c, s, m := v.columns, v.scenario, v.model
 	all := make([]result.Station, len(s.Line.Stations))
 	for i := range all {
 		of := func(count func(*sim.StationRecord) int64) result.Estimate {
@@ -21,6 +21,12 @@ func (c columns) stations(s *scenario.Scenario, m *sim.Model) []result.Station {
 			States:          c.states(i),
 			Holding:         c.share(func(r *sim.Record) sim.Micros { return r.Stations[i].Holding }),
 			Stops:           c.stops(i, m.StopNames(i), m.StopClasses(i)),
+			Pieces:          c.pieces(&s.Line.Stations[i], i),
+			Materials:       v.materials(i),
+			Checks:          c.checks(s.Line.Stations[i].Checks, i),
+		}
+		if s.Line.Stations[i].EmptyPockets.On {
+			all[i].EmptyPocketsPerHour = of(func(r *sim.StationRecord) int64 { return r.EmptyPockets })
 		}
 	}
 	return all

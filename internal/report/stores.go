@@ -1,0 +1,65 @@
+package report
+
+import (
+	"cmp"
+	"slices"
+
+	"tuckline/internal/result"
+)
+
+// storesSection is about stores beside the line and hand magazines.
+func storesSection(s *subject) (*section, error) {
+	all := slices.DeleteFunc(slices.Clone(s.Results.Buffers), func(b result.Buffer) bool { return b.Beside == nil })
+	if len(all) == 0 {
+		return nil, nil
+	}
+	heading := s.storesHeading(all)
+	hand := slices.ContainsFunc(all, func(b result.Buffer) bool { return b.Beside.ByHand.N > 0 })
+	return &section{ID: "stores", Heading: heading, Reading: say("stores.reading", facts{"Hand": hand}), Table: s.storesTable(all, heading), Open: true}, nil
+}
+
+func (s *subject) storesHeading(all []result.Buffer) string {
+	worst := slices.MaxFunc(all, func(a, b result.Buffer) int {
+		return cmp.Compare(a.Beside.DryWindows.Mean, b.Beside.DryWindows.Mean)
+	})
+	f := facts{"Name": worst.Name, "Dry": "", "Windows": s.Window.Many, "N": whole(float64(s.Results.Replications))}
+	if dry := worst.Beside.DryWindows; dry.Mean > 0 {
+		f["Dry"] = percentWords(dry.Mean)
+	}
+	return say("stores.heading", f)
+}
+
+// storesTable has the columns that a store of the line has: by hand only where people carry, returned
+// only where something comes back.
+func (s *subject) storesTable(all []result.Buffer, caption string) table {
+	f := facts{"Window": s.Window.One, "Windows": s.Window.Many}
+	columns := []struct {
+		word  string
+		scale float64
+		of    func(*result.Beside) result.Estimate
+	}{
+		{"kept", s.Window.Hours, func(b *result.Beside) result.Estimate { return b.Kept }},
+		{"given.back", s.Window.Hours, func(b *result.Beside) result.Estimate { return b.GivenBack }},
+		{"by.hand", s.Window.Hours, func(b *result.Beside) result.Estimate { return b.ByHand }},
+		{"hand.minutes", 1, func(b *result.Beside) result.Estimate { return b.Minutes }},
+		{"returned", s.Window.Hours, func(b *result.Beside) result.Estimate { return b.Returned }},
+		{"dry", 100, func(b *result.Beside) result.Estimate { return b.RanDry }},
+		{"dry.windows", 100, func(b *result.Beside) result.Estimate { return b.DryWindows }},
+	}
+	head, unit := heads("store", "pieces"), []string{}
+	var name []string
+	for _, b := range all {
+		name, unit = append(name, b.Name), append(unit, s.placeNamed(b.Name).Unit)
+	}
+	cells := [][]cell{textColumn(name), textColumn(unit)}
+	for _, c := range columns {
+		var estimates []result.Estimate
+		for _, b := range all {
+			estimates = append(estimates, c.of(b.Beside))
+		}
+		if slices.ContainsFunc(estimates, func(e result.Estimate) bool { return e.N > 0 }) {
+			head, cells = append(head, say("column."+c.word, f)), append(cells, columnOf(estimates, c.scale))
+		}
+	}
+	return tableOf(caption, head, 2, cells...)
+}

@@ -1,0 +1,68 @@
+package result
+
+// Pieces says where the pieces of a station's cycles went, per hour and in pieces that it
+// gives: Made is the sum of all others. What the station cannot lose is absent.
+type Pieces struct {
+	Made Estimate `json:"made"`
+	Good Estimate `json:"good"`
+	// Faulty are rejects that none of the next three explains.
+	Faulty Estimate `json:"faulty,omitzero"`
+	// NoReads are packs whose code could not be read, LostPacks those that lost their place at
+	// a stop, MisPicked those of cycles without a blank or a leaflet.
+	NoReads   Estimate `json:"no_reads,omitzero"`
+	LostPacks Estimate `json:"lost_packs,omitzero"`
+	MisPicked Estimate `json:"mis_picked,omitzero"`
+	// Samples are good pieces that checks have taken.
+	Samples Estimate `json:"samples,omitzero"`
+	// Scrapped are the pieces of cycles thrown away by rule.
+	Scrapped Estimate `json:"scrapped,omitzero"`
+}
+
+// Material has the figures of one reel, magazine or hopper, in its unit: "m" of web, or
+// the plural of its pieces.
+type Material struct {
+	Name        string   `json:"name"`
+	Unit        string   `json:"unit"`
+	UsedPerHour Estimate `json:"used_per_hour"`
+	// WastedPerHour is of it what scrapped cycles and failed picks have used.
+	WastedPerHour Estimate `json:"wasted_per_hour"`
+	// UsedPerAnswer and WastedPerAnswer are per good piece of the answer.
+	UsedPerAnswer   Estimate `json:"used_per_answer"`
+	WastedPerAnswer Estimate `json:"wasted_per_answer"`
+	// Tasks is of materials that somebody refills, splices or prepares while the station runs.
+	Tasks *Tasks `json:"tasks,omitempty"`
+	// FailedSplicesPerHour counts changes that were done again, FailedPicksPerHour tries of the picker.
+	FailedSplicesPerHour Estimate `json:"failed_splices_per_hour,omitzero"`
+	FailedPicksPerHour   Estimate `json:"failed_picks_per_hour,omitzero"`
+}
+
+// Tasks are refills, splices and preparations done while the station runs.
+type Tasks struct {
+	PerHour Estimate `json:"per_hour"`
+	// Late is the share of them that were done after the stock was used up, LatePerHour their
+	// number, MeanLatenessS the mean time from then to their end, in seconds.
+	Late          Estimate `json:"late"`
+	LatePerHour   Estimate `json:"late_per_hour"`
+	MeanLatenessS Estimate `json:"mean_lateness_s"`
+}
+
+// Check has the figures of one in-process test.
+type Check struct {
+	Name    string   `json:"name"`
+	PerHour Estimate `json:"per_hour"`
+}
+
+// Beside has the figures of a store beside the line or a hand magazine, in pieces per hour.
+type Beside struct {
+	Kept      Estimate `json:"kept_per_hour"`
+	GivenBack Estimate `json:"given_back_per_hour"`
+	// ByHand are those of both that somebody carried, Minutes the people's time for it, in
+	// minutes per hour. Returned came back from rejected cycles. All are of hand magazines only.
+	ByHand   Estimate `json:"by_hand_per_hour,omitzero"`
+	Minutes  Estimate `json:"minutes_by_hand_per_hour,omitzero"`
+	Returned Estimate `json:"returned_per_hour,omitzero"`
+	// RanDry is the share of time in which the exit lacked pieces and the store had none,
+	// DryWindows the share of windows in which that happened at all, with Wilson's interval.
+	RanDry     Estimate `json:"ran_dry"`
+	DryWindows Estimate `json:"dry_windows"`
+}

@@ -1,0 +1,81 @@
+package study
+
+import (
+	"tuckline/internal/estimate"
+	"tuckline/internal/result"
+	"tuckline/sim"
+)
+
+// store adds what only some places have: sensors, a way beside the line, stops of their own.
+func (v view) store(b *result.Buffer, line *sim.Buffer, i int) {
+	if line.Full.On {
+		b.SensorStopsPerHour = v.perHour(func(r *sim.Record) int64 { return r.Buffers[i].SensorStops })
+	}
+	if line.Kind != sim.InLine {
+		b.Beside = v.beside(line, i)
+	}
+	for k := range line.Stops {
+		b.Stops = append(b.Stops, v.storeStop(&line.Stops[k], i, k))
+	}
+}
+
+func (v view) beside(line *sim.Buffer, i int) *result.Beside {
+	of := func(count func(*sim.BufferRecord) int64) result.Estimate {
+		return v.perHour(func(r *sim.Record) int64 { return count(&r.Buffers[i]) })
+	}
+	b := &result.Beside{
+		Kept:       of(func(r *sim.BufferRecord) int64 { return r.Kept }),
+		GivenBack:  of(func(r *sim.BufferRecord) int64 { return r.GivenBack }),
+		RanDry:     v.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].RanDry }),
+		DryWindows: v.dryWindows(i),
+	}
+	if line.Kind == sim.HandMagazine {
+		b.ByHand = of(func(r *sim.BufferRecord) int64 { return r.ByHand })
+		b.Minutes = v.count("hour", func(r *sim.Record) float64 { return handMinutes(line, &r.Buffers[i]) })
+	}
+	if line.Returns.Share > 0 {
+		b.Returned = of(func(r *sim.BufferRecord) int64 { return r.Returned })
+	}
+	return b
+}
+
+// handMinutes is the time of people that carry pieces: pieces times the time of one piece of
+// one person, times the people who go together.
+func handMinutes(line *sim.Buffer, r *sim.BufferRecord) float64 {
+	people := float64(max(1, line.Hand.Crew.People))
+	return float64(r.ByHand) * float64(line.Hand.PerPiece) / float64(sim.Minute) * people
+}
+
+// dryWindows is the share of windows in which a place ran dry at all: a store beside the line
+// when the exit lacked pieces, any other place when it was empty.
+func (v view) dryWindows(i int) result.Estimate {
+	beside := i < len(v.scenario.Line.Buffers) && v.scenario.Line.Buffers[i].Kind != sim.InLine
+	hits := 0
+	for k := range v.records {
+		dry := v.records[k].Buffers[i].Empty
+		if beside {
+			dry = v.records[k].Buffers[i].RanDry
+		}
+		if dry > 0 {
+			hits++
+		}
+	}
+	return result.Estimate(estimate.Wilson(hits, len(v.records), v.confidence))
+}
+
+func (v view) storeStop(line *sim.Stop, i, k int) result.Stop {
+	of := func(r *sim.Record) sim.StopRecord {
+		if all := r.Buffers[i].Stops; k < len(all) {
+			return all[k]
+		}
+		return sim.StopRecord{}
+	}
+	return result.Stop{
+		Name: line.Name, Class: line.Class.String(),
+		PerHour: v.perHour(func(r *sim.Record) int64 { return of(r).Count }),
+		Down: v.share(func(r *sim.Record) sim.Micros {
+			stop := of(r)
+			return stopped(&stop)
+		}),
+	}
+}
