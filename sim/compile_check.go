@@ -98,9 +98,8 @@ func (c *compiler) checkStation(s *Station) {
 	if s.Cycle.Mean() > float64(24*Hour) {
 		c.fault(s.Name+".cycle", "a cycle lasts a day at most")
 	}
-	if !(s.RejectShare >= 0 && s.RejectShare <= 1) {
-		c.fault(s.Name+".rejects", "a share lies between 0 and 1")
-	}
+	c.checkRejects(s)
+	c.checkIdling(s)
 	if s.Supply < 0 {
 		c.fault(s.Name+".from.supply", "a supply is 0 or more")
 	}
@@ -146,6 +145,9 @@ func (c *compiler) checkPace(s *Station) {
 		if step.Cycle < 1 {
 			c.fault(s.Name+".speed steps", "step %d has no cycle time", i+1)
 		}
+		if step.Delay < 0 {
+			c.fault(s.Name+".speed steps", "step %d has a delay of less than nothing; it is 0 or more", i+1)
+		}
 		if step.From < 0 || step.BackAt < 0 || step.BackAt >= step.From {
 			c.fault(s.Name+".speed steps", "step %d comes on from %d and goes back at %d pieces; back at must be lower than from level", i+1, step.From, step.BackAt)
 		}
@@ -173,7 +175,7 @@ func (c *compiler) checkStop(s *Station, stop *Stop) {
 	if !(stop.RateFactor >= 0) || math.IsInf(stop.RateFactor, 1) {
 		c.fault(s.Name+".stop rate factor", "a factor is more than 0")
 	}
-	if int(stop.Class) >= len(classWords) {
+	if stop.Class > External {
 		c.fault(path+".class", "there is no such class")
 	}
 	for _, name := range stop.Renews {
@@ -189,6 +191,7 @@ func (c *compiler) checkMaterial(s *Station, m *Material) {
 	if m.PerCycle < 1 || m.Amount < m.PerCycle {
 		c.fault(path, "a full stock must serve at least one cycle")
 	}
+	c.checkMisPicks(s, m)
 	if m.FilledInTime {
 		return
 	}
@@ -210,8 +213,8 @@ func (c *compiler) checkCauses(s *Station) {
 		}
 		seen[name] = true
 	}
-	for i := range s.Stops {
-		see(s.Name+".stops", s.Stops[i].Name)
+	for _, cause := range stopCauses(s) {
+		see(s.Name+".stops", cause.name)
 	}
 	for i := range s.Materials {
 		see(s.Name+".consumes", s.Materials[i].Name)

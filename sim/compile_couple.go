@@ -95,6 +95,11 @@ func (c *compiler) join(u *unit, s *Station) {
 		u.Group = s.Group
 	}
 	u.Ramp = max(u.Ramp, s.Ramp)
+	c.one(s, "heat recovery", u.HeatRecovery > 0, s.HeatRecovery > 0)
+	u.HeatRecovery = max(u.HeatRecovery, s.HeatRecovery)
+	if s.EmptyPockets.On {
+		c.fault(s.Name+".incomplete stack", "only the first station on a drive takes from outside; write it there")
+	}
 	u.Gives, u.Sends = s.Gives, s.Sends
 	u.BlocksBefore = u.BlocksBefore || s.BlocksBefore
 	u.LoadsWhileStopped = u.LoadsWhileStopped || s.LoadsWhileStopped
@@ -109,7 +114,7 @@ func (c *compiler) one(s *Station, word string, before, here bool) {
 }
 
 func rejectsIn(c *compiler, u *unit) bool {
-	return slices.ContainsFunc(u.members, func(i int) bool { return c.line.Stations[i].RejectShare > 0 })
+	return slices.ContainsFunc(u.members, func(i int) bool { return c.line.Stations[i].rejects() })
 }
 
 // checkUnit refuses what cannot be said of a unit.

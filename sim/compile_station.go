@@ -27,6 +27,9 @@ func (c *compiler) stations() {
 		}
 		st.Takes, st.Gives = u.Takes, u.Gives
 		st.BlocksBefore, st.Loads = u.BlocksBefore, u.LoadsWhileStopped
+		if u.EmptyPockets.On {
+			st.EmptyPockets = u.EmptyPockets.Most
+		}
 		st.Group, st.StartLink = plan.None, plan.None
 		st.Streams = streamsOf(&u.Station)
 		st.Pace = pace(&u.Station)
@@ -45,8 +48,9 @@ func streamsOf(s *Station) string { return cmp.Or(s.RandomAs, s.Name) }
 func (c *compiler) member(st *plan.Station, m, declared int) {
 	s := &c.line.Stations[declared]
 	st.Members = append(st.Members, plan.Member{Name: s.Name, Declared: declared, Takes: s.Takes, Gives: s.Gives})
-	if s.RejectShare > 0 {
-		st.Rejects = append(st.Rejects, plan.Reject{Share: s.RejectShare, Gives: s.Gives, Streams: streamsOf(s), Member: m})
+	if s.rejects() {
+		st.Rejects = append(st.Rejects, reject(s, m))
+		st.LosesPacks = st.LosesPacks || s.LostPerStop > 0
 	}
 }
 
@@ -61,7 +65,9 @@ func (c *compiler) causes(st *plan.Station, u *unit) {
 	for _, declared := range members {
 		s := &c.line.Stations[declared]
 		first := len(st.Stops)
-		for i, stop := range c.stops(s) {
+		signals(st, s, declared, first, len(st.Stocks))
+		stops := c.stops(s)
+		for i, stop := range stops {
 			for r := range stop.Renews {
 				stop.Renews[r] += first
 			}
@@ -70,9 +76,10 @@ func (c *compiler) causes(st *plan.Station, u *unit) {
 		}
 		for i, stock := range c.stocks(s) {
 			st.Stocks = append(st.Stocks, stock)
-			stocks = append(stocks, plan.Cause{Declared: declared, Index: len(s.Stops) + i, Rank: c.rank(s.Name)})
+			stocks = append(stocks, plan.Cause{Declared: declared, Index: len(stops) + i, Rank: c.rank(s.Name)})
 		}
 	}
+	oneHeatUp(st.Stops)
 	st.Causes = append(st.Causes, stocks...)
 }
 
@@ -88,14 +95,14 @@ func (c *compiler) rank(name string) int {
 }
 
 func pace(s *Station) plan.Pace {
-	p := plan.Pace{Law: s.Cycle, Every: s.Group.Every, Adds: s.Group.Adds, Ramp: s.Ramp}
+	p := plan.Pace{Law: s.Cycle, Every: s.Group.Every, Adds: s.Group.Adds, Ramp: s.Ramp, Heat: s.HeatRecovery}
 	set := max(1, Micros(math.Round(s.Cycle.Mean())))
 	if s.Cycle.IsFixed() {
 		p.Fixed = set
 	}
 	p.RampAfter = set
 	for _, step := range s.Steps {
-		p.Steps = append(p.Steps, plan.Step{From: step.From, BackAt: step.BackAt, Cycle: step.Cycle})
+		p.Steps = append(p.Steps, plan.Step{From: step.From, BackAt: step.BackAt, Cycle: step.Cycle, Delay: step.Delay})
 	}
 	return p
 }
@@ -106,12 +113,6 @@ func scraps(rules []ScrapRule) []plan.Scrap {
 		out = append(out, plan.Scrap(r))
 	}
 	return out
-}
-
-// sortedStops are the indices of the stops of a station in the order of names, in
-// which stops that are due together strike.
-func sortedStops(s *Station) []int {
-	return sortedBy(len(s.Stops), func(i int) string { return s.Stops[i].Name })
 }
 
 // sortedStocks are the indices of the materials that can run out, in the order of names.
@@ -127,36 +128,6 @@ func sortedBy(n int, name func(int) string) []int {
 	}
 	slices.SortFunc(all, func(a, b int) int { return cmp.Compare(name(a), name(b)) })
 	return all
-}
-
-func (c *compiler) stops(s *Station) []plan.Stop {
-	var out []plan.Stop
-	order := sortedStops(s)
-	for _, i := range order {
-		stop := &s.Stops[i]
-		p := plan.Stop{
-			Name: stop.Name, Every: stop.Every, Class: uint8(stop.Class), Work: c.work(stop.Lasts, stop.Crew),
-			Scraps: stop.Scraps, Streams: streamsOf(s),
-		}
-		switch stop.Clock {
-		case CycleClock:
-			p.Every = p.Every.Scale(plan.Cycle)
-		case PieceClock:
-			p.Every = p.Every.Scale(plan.Cycle / float64(s.Gives))
-		case RunningClock:
-			p.Clock = plan.RunningClock
-		case CalendarClock:
-			p.Clock = plan.CalendarClock
-		}
-		if stop.RateFactor > 0 {
-			p.Every = p.Every.Scale(1 / stop.RateFactor)
-		}
-		for _, name := range stop.Renews {
-			p.Renews = append(p.Renews, slices.IndexFunc(order, func(j int) bool { return s.Stops[j].Name == name }))
-		}
-		out = append(out, p)
-	}
-	return out
 }
 
 func (c *compiler) stocks(s *Station) []plan.Stock {

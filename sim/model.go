@@ -74,13 +74,13 @@ type Options struct {
 func (m *Model) Places() []Place { return m.places }
 
 // StopNames lists the causes of a station, by its place in the line, in the order
-// of StationRecord.Stops: its stops by name, then the materials by name that
-// can run out.
+// of StationRecord.Stops: its stops by name, those included that its rejects, picks and
+// heat-up bring, then the materials by name that can run out.
 func (m *Model) StopNames(station int) []string {
 	s := &m.line.Stations[station]
 	var names []string
-	for _, i := range sortedStops(s) {
-		names = append(names, s.Stops[i].Name)
+	for _, cause := range stopCauses(s) {
+		names = append(names, cause.name)
 	}
 	for _, i := range sortedStocks(s) {
 		names = append(names, s.Materials[i].Name)
@@ -92,8 +92,8 @@ func (m *Model) StopNames(station int) []string {
 func (m *Model) StopClasses(station int) []Class {
 	s := &m.line.Stations[station]
 	var classes []Class
-	for _, i := range sortedStops(s) {
-		classes = append(classes, s.Stops[i].Class)
+	for _, cause := range stopCauses(s) {
+		classes = append(classes, cause.class)
 	}
 	for range sortedStocks(s) {
 		classes = append(classes, MaterialChange)

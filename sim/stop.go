@@ -25,9 +25,12 @@ const (
 	MaterialChange
 	Quality
 	External
+	// Planned is the class of heat-up, during which a station is in a planned stop, not
+	// down. No stop as written has it.
+	Planned
 )
 
-var classWords = [...]string{"minor", "breakdown", "material", "quality", "external"}
+var classWords = [...]string{"minor", "breakdown", "material", "quality", "external", "planned"}
 
 // String is the word of the scenario format.
 func (c Class) String() string { return classWords[c] }

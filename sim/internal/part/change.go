@@ -5,16 +5,19 @@ import (
 	"tuckline/sim/internal/plan"
 )
 
-// UsedUp is the first stock, by name, that has to be changed before the next
-// cycle, counted behind the stops; None if there is none.
+// UsedUp is what has to be done before the next cycle: the first stop that is raised, else the first
+// stock, by name, that has to be changed, counted behind the stops; None if there is nothing.
 func (m *Machine) UsedUp() int {
-	if m.quietCycles > 0 || len(m.stocks) == 0 {
+	if m.quietCycles > 0 || len(m.stocks) == 0 && m.signals.count == 0 {
 		return plan.None
 	}
 	return m.usedUp()
 }
 
 func (m *Machine) usedUp() int {
+	if m.signals.count > 0 {
+		return m.signals.first()
+	}
 	m.settle()
 	for i := range m.stocks {
 		if m.stocks[i].usedUp() {

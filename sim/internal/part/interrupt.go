@@ -28,7 +28,7 @@ func (m *Machine) Interrupt(left plan.Micros) {
 	m.makeCareful()
 	_, where := m.first()
 	m.reached(where - left)
-	m.point = point{share: m.share(), work: m.at}
+	m.point = m.here()
 }
 
 // share is how much of the cycle under way has been done, in millionths.
@@ -48,7 +48,7 @@ func (m *Machine) Renew(cause int) {
 	}
 	m.point = point{}
 	if m.careful {
-		m.point = point{share: m.share(), work: m.at}
+		m.point = m.here()
 	} else {
 		m.settle()
 	}
@@ -58,7 +58,8 @@ func (m *Machine) Renew(cause int) {
 
 // Lose ends a cycle that a stop has struck or interrupted: it counts for nothing.
 func (m *Machine) Lose() {
-	m.careful = false
+	m.careful, m.pocket = false, false
+	m.pace.lost(m.ramp, m.heat)
 	for i := range m.stops {
 		m.stops[i].lost(m.point)
 	}
@@ -68,8 +69,10 @@ func (m *Machine) Lose() {
 // reached says that work has ended at a point of the cycle.
 func (m *Machine) reached(at plan.Micros) {
 	m.scrap.worked(at - m.at)
-	if m.plan.Pace.Ramp > 0 {
-		done := m.pace.work(m.ramp, at-m.at)
+	if m.watch < plan.Never {
+		heat := min(m.heat, at-m.at)
+		m.heat -= heat
+		done := m.pace.work(m.ramp, at-m.at-heat)
 		m.base -= done
 		if m.ramp >= 0 {
 			m.ramp += done
@@ -88,7 +91,24 @@ func (m *Machine) makeCareful() {
 	m.quietWork += m.dur
 	m.settle()
 	m.careful, m.doomed = true, false
-	m.base, m.ramp = float64(m.dur), -1
+	m.base, m.ramp, m.heat = float64(m.dur), -1, 0
+	m.pickAll()
+}
+
+// LosePacks says that the station has stopped, or has been blocked for longer than a cycle: what
+// is between printing and rejecting loses its place. Working says that a cycle is under way.
+func (m *Machine) LosePacks(working bool) {
+	if working {
+		m.makeCareful()
+	} else {
+		m.settle()
+	}
+	for i := range m.rejects {
+		m.rejects[i].stopped()
+	}
+	if !working {
+		m.ask()
+	}
 }
 
 // Stopped says that an own stop, or a change of material, of this length is over.
@@ -109,7 +129,7 @@ func (m *Machine) Resume(pause plan.Micros) plan.Micros {
 	if pause > m.watch {
 		m.scrap.pause(m.scrap.afterStandstill, pause)
 		if m.pace.standstill(pause) {
-			m.ramp = 0
+			m.ramp, m.heat = m.pace.ramp, m.pace.heat
 			m.dur = m.at + m.pace.onRamp(plan.Micros(math.Round(m.base)))
 		}
 	}

@@ -25,13 +25,19 @@ type Machine struct {
 	// dur is the duration of the cycle under way, at how much of it had passed when work
 	// last began.
 	dur, at plan.Micros
-	// base is the work that was left then, in time at set speed; ramp is where the ramp stood then.
+	// base is the work that was left then, in time at set speed; ramp is where the ramp stood then, heat what
+	// was left of the time before work begins.
 	base, ramp float64
+	heat       plan.Micros
+	// pocket says that an empty pocket runs through, and no cycle.
+	pocket bool
 
 	pace    pace
 	stops   []stop
 	stocks  []stock
 	rejects []reject
+	picks   []pick
+	signals signals
 	scrap   scrap
 	// doomed says that the cycle under way is scrap by time.
 	doomed bool
@@ -42,15 +48,19 @@ type Machine struct {
 // Reset makes the machine new for one replication.
 func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
 	stream := func(names ...string) draw.Stream { return draw.NewStream(seed, replication, names...) }
-	m.plan, m.careful, m.at = pl, false, 0
+	m.plan, m.careful, m.pocket, m.at = pl, false, false, 0
 	m.pace.reset(&pl.Pace, stream(pl.Streams, "cycle"))
 	m.scrap.reset(pl)
 	if m.stops == nil {
 		m.stops, m.stocks = make([]stop, len(pl.Stops)), make([]stock, len(pl.Stocks))
-		m.rejects = make([]reject, len(pl.Rejects))
+		m.rejects, m.picks = make([]reject, len(pl.Rejects)), make([]pick, len(pl.Picks))
 	}
+	m.signals.reset(pl.Stops)
 	for i := range m.rejects {
-		m.rejects[i].reset(&pl.Rejects[i], stream(pl.Rejects[i].Streams, "rejects"))
+		m.rejects[i].reset(&pl.Rejects[i], stream)
+	}
+	for i := range m.picks {
+		m.picks[i].reset(&pl.Picks[i], stream)
 	}
 	for i := range m.stops {
 		p := &pl.Stops[i]
@@ -65,7 +75,7 @@ func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
 		m.fixed = pl.Pace.Fixed
 	}
 	m.watch = m.scrap.watch()
-	if pl.Pace.Ramp > 0 {
+	if pl.Pace.Ramp > 0 || pl.Pace.Heat > 0 {
 		m.watch = min(m.watch, pl.Pace.RampAfter)
 	}
 	m.ask()
@@ -84,7 +94,10 @@ func (m *Machine) ask() {
 	for i := range m.rejects {
 		cycles = min(cycles, m.rejects[i].quiet())
 	}
-	if m.scrap.open() {
+	for i := range m.picks {
+		cycles = min(cycles, m.picks[i].quiet())
+	}
+	if m.scrap.open() || m.signals.count > 0 {
 		cycles = 0
 	}
 	m.quietCycles, m.spanCycles = cycles, cycles
@@ -97,6 +110,9 @@ func (m *Machine) settle() {
 	m.passed(cycles, work)
 	for i := range m.rejects {
 		m.rejects[i].passed(cycles)
+	}
+	for i := range m.picks {
+		m.picks[i].passed(cycles)
 	}
 	m.spanCycles, m.spanWork = m.quietCycles, m.quietWork
 }
@@ -142,11 +158,15 @@ func (m *Machine) start(level int64, pause plan.Micros) plan.Micros {
 	}
 	m.settle()
 	m.careful = true
-	d = m.pace.long(d)
-	m.at, m.base, m.ramp = 0, float64(d), m.pace.ramp
-	m.dur = m.pace.onRamp(d)
+	m.begin(m.pace.long(d) + plan.Micros(m.pickAll())*d)
 	m.doomed, m.point = m.scrap.time > 0, point{}
 	return m.next()
+}
+
+// begin begins work that takes d at set speed.
+func (m *Machine) begin(d plan.Micros) {
+	m.at, m.base, m.ramp, m.heat = 0, float64(d), m.pace.ramp, m.pace.heat
+	m.dur = m.pace.onRamp(d)
 }
 
 // standstill tells the parts of a pause at the start of work.
@@ -167,7 +187,7 @@ func (m *Machine) next() plan.Micros {
 // several are due together, and where; None and the end if there is none.
 func (m *Machine) first() (int, plan.Micros) {
 	which, where := plan.None, m.dur
-	if !m.careful {
+	if !m.careful || m.pocket {
 		return which, where
 	}
 	for i := range m.stops {
@@ -184,21 +204,28 @@ func (m *Machine) End() (good int64, scrapped bool) {
 	m.careful = false
 	m.passed(1, m.dur)
 	m.scrap.worked(m.dur - m.at)
+	m.picked()
 	if m.scrap.left > 0 || m.doomed {
 		m.scrap.left = max(0, m.scrap.left-1)
+		for i := range m.rejects {
+			m.rejects[i].scrapped()
+		}
 		m.ask()
 		return 0, true
 	}
 	good = m.plan.Gives
 	for i := range m.rejects {
-		good = m.rejects[i].of(good)
+		r := &m.rejects[i]
+		if good = r.of(good); r.full() {
+			m.signals.raise(r.plan.Signal)
+		}
 	}
 	m.ask()
 	return good, false
 }
 
 // Rejected is what the i-th place of rejects rejected of the cycle that has ended.
-func (m *Machine) Rejected(i int) int64 { return m.rejects[i].last }
+func (m *Machine) Rejected(i int) Rejects { return m.rejects[i].last }
 
 // KnownScrap says that the next cycle is already known to be scrapped.
 func (m *Machine) KnownScrap() bool { return m.scrap.open() }

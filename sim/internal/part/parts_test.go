@@ -70,7 +70,9 @@ func TestRejectsAreGapsOfPieces(t *testing.T) {
 		seed := rapid.Uint64().Draw(t, "seed")
 		rejected := func(gives, cycles int64) []int64 {
 			var r reject
-			r.reset(&plan.Reject{Share: share, Gives: gives}, draw.NewStream(seed, 0, "A", "rejects"))
+			r.reset(&plan.Reject{Share: share, Gives: gives, Streams: "A"}, func(names ...string) draw.Stream {
+				return draw.NewStream(seed, 0, names...)
+			})
 			var total []int64
 			sum := int64(0)
 			for range cycles {

@@ -1,42 +1,118 @@
 package part
 
-import (
-	"tuckline/sim/internal/draw"
-	"tuckline/sim/internal/plan"
-)
+import "tuckline/sim/internal/plan"
 
-// reject rejects a share of the pieces given: it draws how many are accepted
-// before the next rejected one.
+// Rejects is what a member has rejected of one cycle.
+type Rejects struct {
+	// All of them, and those among them that lost their place at a stop, whose code could not be read, and
+	// that lack a blank or a leaflet.
+	All, LostPacks, NoReads, MisPicked int64
+}
+
+// reject is all that one member rejects: packs that a stop has lost, what the camera
+// finds, codes that cannot be read. Scrapped cycles draw nothing.
 type reject struct {
-	plan   *plan.Reject
-	stream draw.Stream
-	gap    int64
+	plan *plan.Reject
+	// lost is the number of packs that have lost their place and are still to come.
+	lost int64
+	// outside and inside are the gaps outside a run of rejects and in one; each stays while the other is used.
+	outside, inside gaps
+	runs            runs
+	// row is the number of cycles in a row with a reject found.
+	row      int64
+	register register
+	reads    gaps
+	// missed says that the cycle under way lacks a blank or a leaflet.
+	missed bool
 	// last is what was rejected of the last careful cycle.
-	last int64
+	last Rejects
 }
 
-func (r *reject) reset(pl *plan.Reject, s draw.Stream) {
-	*r = reject{plan: pl, stream: s}
-	r.gap = r.next()
+func (r *reject) reset(p *plan.Reject, stream streams) {
+	r.plan, r.lost, r.row, r.missed, r.last = p, 0, 0, false, Rejects{}
+	r.outside = mayGap(p.Share, stream, p.Streams, "rejects")
+	r.inside = noGaps()
+	if p.Runs.Enter > 0 {
+		r.inside = mayGap(p.Runs.Share, stream, p.Streams, "rejects in a run")
+	}
+	r.runs.reset(&p.Runs, stream, p.Streams)
+	r.register.reset(p.After)
+	r.reads = mayGap(p.NoReads, stream, p.Streams, "no-reads")
 }
 
-func (r *reject) next() int64 { return draw.Gap(r.stream.Uniform(), r.plan.Share) }
+// camera is the gaps of the state that holds now.
+func (r *reject) camera() *gaps {
+	if r.runs.on() {
+		return &r.inside
+	}
+	return &r.outside
+}
 
-// quiet is the number of cycles without a reject.
-func (r *reject) quiet() int64 { return r.gap / r.plan.Gives }
+// quiet is the number of cycles in which nothing is found or leaves.
+func (r *reject) quiet() int64 {
+	if r.lost > 0 {
+		return 0
+	}
+	pieces := min(r.camera().free, r.reads.free)
+	return min(pieces/r.plan.Gives, r.runs.quiet(), r.register.quiet())
+}
 
-// passed says that n cycles without a reject have ended.
-func (r *reject) passed(n int64) { r.gap -= n * r.plan.Gives }
+// passed says that n such cycles have ended.
+func (r *reject) passed(n int64) {
+	if n == 0 {
+		return
+	}
+	r.row = 0
+	r.camera().passed(n * r.plan.Gives)
+	r.reads.passed(n * r.plan.Gives)
+	r.runs.passed(n)
+	r.register.passed(n)
+}
 
 // of rejects some of the next pieces and says how many are left.
 func (r *reject) of(pieces int64) (good int64) {
-	r.last = 0
+	r.last = Rejects{}
 	good = pieces
-	for r.gap < pieces {
-		r.last++
-		pieces -= r.gap + 1
-		r.gap = r.next()
+	if r.missed {
+		r.last.MisPicked, good = good, 0
 	}
-	r.gap -= pieces
-	return good - r.last
+	r.last.LostPacks = min(r.lost, good)
+	r.lost -= r.last.LostPacks
+	good -= r.last.LostPacks
+	good -= r.look(good)
+	r.last.NoReads = r.reads.of(good)
+	good -= r.last.NoReads
+	r.last.All = pieces - good
+	return good
 }
+
+// look lets the camera look at pieces; it says how many of them leave here.
+func (r *reject) look(pieces int64) (leave int64) {
+	found := r.camera().of(pieces)
+	switch {
+	case found > 0:
+		r.row++
+	case pieces > 0:
+		r.row = 0
+	}
+	r.runs.ended()
+	return min(r.register.shift(found), pieces)
+}
+
+// scrapped says that a scrapped cycle has ended: what leaves with it is part of the scrap.
+func (r *reject) scrapped() {
+	r.runs.ended()
+	r.register.shift(0)
+}
+
+// full says that the row has reached the number that stops the station; it then starts anew.
+func (r *reject) full() bool {
+	if r.plan.InARow == 0 || r.row < r.plan.InARow {
+		return false
+	}
+	r.row = 0
+	return true
+}
+
+// stopped says that a stop takes the place from all packs on their way.
+func (r *reject) stopped() { r.lost = r.plan.LostPerStop }

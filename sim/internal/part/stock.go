@@ -32,6 +32,12 @@ func (s *stock) quiet() int64 {
 
 func (s *stock) passed(n int64) { s.left -= n * s.plan.PerCycle }
 
+// use takes an amount beside what cycles use: for picks that failed.
+func (s *stock) use(amount int64) { s.left -= amount }
+
+// serves is the number of cycles for which there is enough.
+func (s *stock) serves() int64 { return s.left / s.plan.PerCycle }
+
 func (s *stock) usedUp() bool { return s.left < s.plan.PerCycle }
 
 func (s *stock) change() { s.left += s.plan.Refill }

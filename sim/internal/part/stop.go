@@ -10,7 +10,7 @@ import (
 // stop is one cause with a clock that ages with cycles or with running. Due is
 // where it strikes, counted from the start of the cycle: in millionths of a cycle
 // or in microseconds of running. A calendar stop has its streams here and
-// its clock with the engine.
+// its clock with the engine; one that a part raises has no clock.
 type stop struct {
 	plan         *plan.Stop
 	every, lasts draw.Stream
@@ -19,9 +19,14 @@ type stop struct {
 
 func (s *stop) reset(pl *plan.Stop, every, lasts draw.Stream) {
 	s.plan, s.every, s.lasts = pl, every, lasts
-	if pl.Clock != plan.CalendarClock {
+	if s.ages() {
 		s.due = s.age()
 	}
+}
+
+// ages says that its clock is here and ages with work.
+func (s *stop) ages() bool {
+	return s.plan.Clock == plan.CycleClock || s.plan.Clock == plan.RunningClock
 }
 
 // age draws the next age.
@@ -70,14 +75,14 @@ func (s *stop) from(p point) int64 {
 
 // renew starts its clock anew from a place in the cycle.
 func (s *stop) renew(p point) {
-	if s.plan.Clock != plan.CalendarClock {
+	if s.ages() {
 		s.due = s.from(p) + s.age()
 	}
 }
 
 // lost says that the cycle under way has ended without counting: what it has aged stays.
 func (s *stop) lost(p point) {
-	if s.plan.Clock != plan.CalendarClock {
+	if s.ages() {
 		s.due -= s.from(p)
 	}
 }

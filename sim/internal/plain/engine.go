@@ -29,8 +29,10 @@ type Engine struct {
 	// stuck is the set that wait for each other, while it is looked for.
 	stuck set
 	// fresh are stations that a stop strikes before any work; begins are calendar stops that begin now.
-	fresh  []int
-	begins []int
+	fresh []int
+	// pockets are stations that may run on with an empty pocket.
+	pockets []int
+	begins  []int
 	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
 	// where the time in which all run is counted.
 	atWork, running int
@@ -109,6 +111,7 @@ func (e *Engine) connectStation(s *station, i int, n *node) {
 			s.also = append(s.also, input{link: l, takes: in.Takes})
 		}
 	}
+	s.connectDelays()
 	if s.plan.StartLink != plan.None {
 		s.start = &e.links[s.plan.StartLink]
 	}
@@ -203,6 +206,9 @@ func (e *Engine) instant() {
 	}
 	e.begins = e.begins[:0]
 	e.moves()
+	if len(e.pockets) > 0 {
+		e.startPockets()
+	}
 	if len(e.fresh) > 0 {
 		e.strikeFresh()
 	}
@@ -242,6 +248,10 @@ func (e *Engine) stationDue(s *station) {
 		e.cycleOver(s, s.plan.Gives)
 		return
 	}
+	if s.pocket {
+		e.pocketOver(s)
+		return
+	}
 	if cause := s.machine.Strike(); cause >= 0 {
 		e.cal.set(s.index, plan.Never)
 		s.rested = e.now
@@ -259,7 +269,6 @@ func (e *Engine) settleFate(s *station) {
 		s.rec.Scrapped += s.plan.Gives
 	} else {
 		s.rec.Given += s.plan.Gives
-		s.rec.Rejected += s.plan.Gives - good
 		e.memberRejects(s)
 	}
 	if good == 0 && s.reserved > 0 {

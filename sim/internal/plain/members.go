@@ -2,14 +2,15 @@ package plain
 
 import "tuckline/sim/internal/plan"
 
-// memberRejects notes at each member of a unit what it has rejected of a cycle.
+// memberRejects notes at each member what it has rejected of a cycle.
 func (e *Engine) memberRejects(s *station) {
-	if len(s.plan.Members) == 1 {
-		return
-	}
 	for i := range s.plan.Rejects {
-		member := s.plan.Members[s.plan.Rejects[i].Member]
-		e.rec.Stations[member.Declared].Rejected += s.machine.Rejected(i)
+		rec := &e.rec.Stations[s.plan.Members[s.plan.Rejects[i].Member].Declared]
+		rejected := s.machine.Rejected(i)
+		rec.Rejected += rejected.All
+		rec.LostPacks += rejected.LostPacks
+		rec.NoReads += rejected.NoReads
+		rec.MisPicked += rejected.MisPicked
 	}
 }
 
@@ -23,9 +24,11 @@ func (e *Engine) tellApart(s *station) {
 	rejected := int64(0) // before the member, in its pieces: units reject only where one for one
 	for m := range members {
 		rec := &e.rec.Stations[members[m].Declared]
-		stops, own := rec.Stops, rec.Rejected
+		before := *rec
+		stops, own := before.Stops, before.Rejected
 		*rec = plan.StationRecord{
 			Cycles: made, Stops: stops, Rejected: own, States: unit.States, Restarts: unit.Restarts,
+			LostPacks: before.LostPacks, NoReads: before.NoReads, MisPicked: before.MisPicked,
 			BlockedSpells: unit.BlockedSpells, StarvedSpells: unit.StarvedSpells,
 			Taken: made*members[m].Takes - rejected, Given: made*members[m].Gives - rejected,
 		}
@@ -34,6 +37,7 @@ func (e *Engine) tellApart(s *station) {
 	}
 	first, last := &e.rec.Stations[members[0].Declared], &e.rec.Stations[members[len(members)-1].Declared]
 	first.Cycles, first.ScrappedCycles, first.Scrapped = unit.Cycles, unit.ScrappedCycles, unit.ScrappedCycles*members[0].Gives
+	first.EmptyPockets = unit.EmptyPockets
 	first.Taken, first.Lost, first.InputInside = unit.Taken, unit.Lost, unit.InputInside
 	last.Passed, last.OutputInside, last.Holding = unit.Passed, unit.OutputInside, unit.Holding
 }

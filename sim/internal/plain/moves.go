@@ -64,6 +64,7 @@ func (e *Engine) moveStation(s *station) {
 	}
 	if s.own < 0 {
 		if cause := s.machine.UsedUp(); cause >= 0 {
+			s.machine.Opened(cause)
 			e.open(s, cause)
 		}
 	}
@@ -154,6 +155,9 @@ func (e *Engine) tryStart(s *station) {
 	if !(s.simple && s.in.arrived >= s.plan.Takes) && !e.inputThere(s) {
 		s.waited = false
 		e.waitNoMore(s)
+		if s.plan.EmptyPockets > 0 {
+			e.mayPocket(s)
+		}
 		return
 	}
 	if s.plan.BlocksBefore && !e.reserve(s) {
@@ -257,6 +261,9 @@ func (e *Engine) startCycle(s *station) {
 func (e *Engine) takeInput(s *station) (level int64) {
 	if in := s.in; in != nil {
 		level = in.level
+		if s.delays != nil {
+			e.readDelays(s)
+		}
 		e.take(in, s.plan.Takes)
 		if !s.simple {
 			for i := range s.also {
@@ -267,7 +274,7 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
-	s.lacked, s.startable, s.waited = plan.Never, false, false
+	s.lacked, s.startable, s.waited, s.inARow = plan.Never, false, false, 0
 	return level
 }
 

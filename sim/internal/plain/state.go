@@ -30,6 +30,9 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	}
 	if id := e.firstOpen(s); id != none {
 		sp := &e.spells[id]
+		if e.stations[sp.station].planned(sp.cause) {
+			return plan.PlannedStop, sp.station, sp.cause
+		}
 		if sp.work == plan.Never {
 			return plan.Waiting, sp.station, sp.cause
 		}
@@ -85,6 +88,9 @@ func (e *Engine) earlier(a, b int) bool {
 func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 	if s.state != unset {
 		s.rec.States[s.state] += e.now - s.mark
+	}
+	if s.plan.LosesPacks {
+		e.losePacks(s, state)
 	}
 	if state != s.state {
 		s.entered = e.now

@@ -72,6 +72,11 @@ type station struct {
 	startable bool
 	// loadedAt is the level that its speed steps read when it took its input while stopped.
 	loadedAt int64
+	// pocket says that it runs a pocket through empty; inARow counts them since the last cycle.
+	pocket bool
+	inARow int64
+	// delays are its speed steps with a delay.
+	delays []delay
 	// own is the open stop that is not of the calendar: an index into spells; none is -1.
 	own  int
 	open int // open stops of its own, calendar stops included
@@ -113,8 +118,10 @@ type link struct {
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
 	mark  plan.Micros
-	class []uint8 // level -> class, where it is asked for
-	rec   *plan.BufferRecord
+	// delays are of the speed steps that read it.
+	delays []*delay
+	class  []uint8 // level -> class, where it is asked for
+	rec    *plan.BufferRecord
 }
 
 // batch is what arrives together.

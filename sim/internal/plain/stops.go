@@ -58,6 +58,10 @@ func (e *Engine) lose(s *station) {
 	s.phase = idle
 	e.busy[s.node] = false
 	e.atWork--
+	if s.pocket {
+		s.pocket = false
+		return
+	}
 	s.rec.Lost += s.plan.Takes
 	if s.reserved > 0 {
 		e.unreserve(s)
@@ -79,6 +83,11 @@ func (e *Engine) renewCalendar(s *station, p *plan.Stop) {
 		e.begins = slices.DeleteFunc(e.begins, func(t int) bool { return t == timer })
 		e.cal.set(timer, e.now+s.machine.CalendarAge(stop.cause))
 	}
+}
+
+// planned says that a cause is a planned stop.
+func (s *station) planned(cause int) bool {
+	return cause < len(s.plan.Stops) && s.plan.Stops[cause].Planned
 }
 
 // causeRecord is the record of a stop or stock, at the member whose it is.
@@ -192,7 +201,9 @@ func (e *Engine) close(id int) {
 		e.groups[g].open = slices.Delete(open, slices.Index(open, id), slices.Index(open, id)+1)
 		e.wakeGroup(g)
 	}
-	s.machine.Stopped(e.now - sp.begin)
+	if !s.planned(sp.cause) {
+		s.machine.Stopped(e.now - sp.begin)
+	}
 	if sp.cause >= len(s.plan.Stops) {
 		s.machine.Change(sp.cause)
 	} else {

@@ -7,7 +7,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
 	e.edge, e.every, e.ended, e.trace = e.t0, o.Every, false, o.Trace
 	e.atWork, e.running, e.allMark, e.asked, e.watched = 0, 0, 0, true, false
-	e.fresh, e.begins = e.fresh[:0], e.begins[:0]
+	e.fresh, e.begins, e.pockets = e.fresh[:0], e.begins[:0], e.pockets[:0]
 	e.rec = newRecord(e.plan, o)
 	e.cal.reset(e.timers.count)
 	for i := range e.spells {
@@ -43,6 +43,8 @@ func (e *Engine) resetStations(o Options) {
 		s.phase, s.supply, s.out, s.reserved = idle, p.Supply, 0, 0
 		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, 0, none, 0
 		s.lacked, s.startable, s.waited = fromNew, false, false
+		s.pocket, s.inARow = false, 0
+		s.resetDelays()
 		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom = unset, none, none, 0, 0, 0
 	}
 	for j := range e.timers.stops {
@@ -197,7 +199,7 @@ func (e *Engine) atEdge(edge int) {
 	for i := range e.stations {
 		s := &e.stations[i]
 		s.rec.InputInside[edge], s.rec.OutputInside[edge] = 0, s.out
-		if s.phase == working || s.phase == loaded {
+		if s.phase == working && !s.pocket || s.phase == loaded {
 			s.rec.InputInside[edge] = s.plan.Takes
 		}
 	}
@@ -217,6 +219,9 @@ func (e *Engine) clock(l *link) {
 	dt := e.now - l.mark
 	if dt == 0 {
 		return
+	}
+	if l.delays != nil {
+		e.ageDelays(l)
 	}
 	rec := l.rec
 	rec.AddLevel(l.level, dt)

@@ -15,6 +15,10 @@ type Station struct {
 	Supply       int64
 	Takes, Gives int64
 	BlocksBefore bool
+	// EmptyPockets is how many pockets in a row may run through empty; 0 is none.
+	EmptyPockets int64
+	// LosesPacks says that some of Rejects have packs that a stop loses.
+	LosesPacks bool
 	// Group is the group that stops together, or None.
 	Group int
 
@@ -24,6 +28,7 @@ type Station struct {
 	Stops           []Stop
 	Stocks          []Stock
 	Rejects         []Reject
+	Picks           []Pick
 	AfterStop       []Scrap
 	AfterStandstill []Scrap
 	// Members are the stations as written: one, or those that are coupled to one unit.

@@ -10,6 +10,7 @@ const (
 	CycleClock    Clock = iota // millionths of a cycle
 	RunningClock               // microseconds of running
 	CalendarClock              // microseconds, always
+	SignalClock                // never by itself: a part of the station raises it
 )
 
 // Stop is one cause.
@@ -22,6 +23,10 @@ type Stop struct {
 	// Scraps: the cycle under way is lost. Renews are the stops whose clocks start anew too.
 	Scraps bool
 	Renews []int
+	// AtStart: a stop on SignalClock that a new station begins with.
+	AtStart bool
+	// Planned: the station is in a planned stop meanwhile, not down.
+	Planned bool
 	// Streams is the name by which its streams are found.
 	Streams string
 }
