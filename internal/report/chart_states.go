@@ -23,10 +23,21 @@ func statesSection(s *subject) (*section, error) {
 		return nil, err
 	}
 	return &section{
-		ID: "states", Heading: heading, Reading: say("states.reading", nil),
+		ID: "states", Heading: heading, Reading: say("states.reading", facts{"Pockets": s.pocketsWords()}),
 		Charts: []chart{{ID: "states", Height: 90 + 34*len(stations), Option: option}},
 		Table:  s.statesTable(shown, heading),
 	}, nil
+}
+
+// pocketsWords are the empty pockets of the stations that may run on empty.
+func (s *subject) pocketsWords() string {
+	var all []string
+	for _, station := range s.Results.Stations {
+		if pockets := station.EmptyPocketsPerHour; pockets.N > 0 {
+			all = append(all, say("states.pockets", facts{"Station": station.Name, "Pockets": numberOf(pockets, s.Window.Hours), "Window": s.Window.One}))
+		}
+	}
+	return listed(all)
 }
 
 // statesHeading says how the stations that limit the line spend their time, on

@@ -24,13 +24,19 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	good_output                        good pieces of the answer in the window
 //	STATION cycles, scrapped_cycles    counts of cycles in the window
 //	STATION given, rejected, scrapped  pieces, as in results.json
+//	STATION no_reads, lost_packs, mis_picked, samples, empty_pockets
 //	STATION STATE_s                    seconds in each state, held_s with finished output held
 //	STATION stops of CAUSE             how many began, then CAUSE_s: seconds, waiting included
+//	STATION MATERIAL used, wasted      pieces, or used_um and wasted_um: micrometres of web
+//	STATION MATERIAL tasks, late, lateness_s, failed_splices, failed_picks
+//	STATION tests of CHECK             how many were over
 //	BUFFER mean_level, max_level       pieces
 //	BUFFER full_s, empty_s             seconds
+//	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, returned, stops of CAUSE, CAUSE_s
 //	CREW requests, waited, busy_s, wait_s
 //
-// with a colon between a name and what follows it, as in "cartoner: given".
+// with a colon between a name and what follows it, as in "cartoner: given". What a
+// station or a buffer does not have has no column.
 func ReplicationsCSV(w io.Writer, o *study.Outcome) error {
 	columns := csvColumns(o)
 	rows := csv.NewWriter(w)
@@ -64,11 +70,11 @@ func csvColumns(o *study.Outcome) []csvColumn {
 		{"ended_at_h", func(r *sim.Record) string { return decimal(float64(r.EndedAt) / float64(sim.Hour)) }},
 		{"good_output", func(r *sim.Record) string { return integer(good(r)) }},
 	}
-	for i, station := range o.Results.Stations {
-		columns = append(columns, stationColumns(i, station)...)
+	for i := range o.Results.Stations {
+		columns = append(columns, stationColumns(o, i)...)
 	}
-	for i, buffer := range o.Results.Buffers {
-		columns = append(columns, bufferColumns(i, buffer.Name)...)
+	for i := range o.Results.Buffers {
+		columns = append(columns, bufferColumns(o, i)...)
 	}
 	for i, crew := range o.Results.Crews {
 		columns = append(columns, crewColumns(i, crew.Name)...)

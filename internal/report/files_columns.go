@@ -1,7 +1,7 @@
 package report
 
 import (
-	"tuckline/internal/result"
+	"tuckline/internal/study"
 	"tuckline/sim"
 )
 
@@ -20,7 +20,8 @@ var stateColumns = []struct {
 	{"off_shift_s", sim.OffShift},
 }
 
-func stationColumns(i int, station result.Station) []csvColumn {
+func stationColumns(o *study.Outcome, i int) []csvColumn {
+	station, line := o.Results.Stations[i], &o.Scenario.Line.Stations[i]
 	var columns []csvColumn
 	add := func(name string, of func(*sim.StationRecord) string) {
 		columns = append(columns, csvColumn{station.Name + ": " + name, func(r *sim.Record) string { return of(&r.Stations[i]) }})
@@ -30,6 +31,11 @@ func stationColumns(i int, station result.Station) []csvColumn {
 	add("given", func(s *sim.StationRecord) string { return integer(s.Given) })
 	add("rejected", func(s *sim.StationRecord) string { return integer(s.Rejected) })
 	add("scrapped", func(s *sim.StationRecord) string { return integer(s.Scrapped) })
+	for _, c := range lossColumns {
+		if c.has(line) {
+			add(c.name, func(s *sim.StationRecord) string { return integer(c.of(s)) })
+		}
+	}
 	for _, c := range stateColumns {
 		add(c.name, func(s *sim.StationRecord) string { return seconds(s.States[c.state]) })
 	}
@@ -38,14 +44,23 @@ func stationColumns(i int, station result.Station) []csvColumn {
 		add("stops of "+stop.Name, func(s *sim.StationRecord) string { return integer(s.Stops[k].Count) })
 		add(stop.Name+"_s", func(s *sim.StationRecord) string { return seconds(s.Stops[k].Waiting + s.Stops[k].Down) })
 	}
+	first := &o.Records[0].Stations[i]
+	for k, m := range station.Materials[:min(len(station.Materials), len(first.Materials))] {
+		columns = append(columns, materialColumns(i, k, station.Name, m)...)
+	}
+	for k, check := range station.Checks[:min(len(station.Checks), len(first.Checks))] {
+		add("tests of "+check.Name, func(s *sim.StationRecord) string { return integer(s.Checks[k].Count) })
+	}
 	return columns
 }
 
-func bufferColumns(i int, name string) []csvColumn {
+func bufferColumns(o *study.Outcome, i int) []csvColumn {
+	buffer := o.Results.Buffers[i]
+	name := buffer.Name
 	column := func(what string, of func(*sim.BufferRecord, sim.Micros) string) csvColumn {
 		return csvColumn{name + ": " + what, func(r *sim.Record) string { return of(&r.Buffers[i], r.Window) }}
 	}
-	return []csvColumn{
+	columns := []csvColumn{
 		column("mean_level", func(b *sim.BufferRecord, window sim.Micros) string {
 			return decimal(b.MeanLevel(window))
 		}),
@@ -53,6 +68,30 @@ func bufferColumns(i int, name string) []csvColumn {
 		column("full_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.Full) }),
 		column("empty_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.Empty) }),
 	}
+	count := func(what string, of func(*sim.BufferRecord) int64) {
+		columns = append(columns, column(what, func(b *sim.BufferRecord, _ sim.Micros) string { return integer(of(b)) }))
+	}
+	if buffer.SensorStopsPerHour.N > 0 {
+		count("sensor_stops", func(b *sim.BufferRecord) int64 { return b.SensorStops })
+	}
+	if buffer.Beside != nil {
+		count("kept", func(b *sim.BufferRecord) int64 { return b.Kept })
+		count("given_back", func(b *sim.BufferRecord) int64 { return b.GivenBack })
+		columns = append(columns, column("ran_dry_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.RanDry) }))
+		if buffer.Beside.ByHand.N > 0 {
+			count("by_hand", func(b *sim.BufferRecord) int64 { return b.ByHand })
+		}
+		if buffer.Beside.Returned.N > 0 {
+			count("returned", func(b *sim.BufferRecord) int64 { return b.Returned })
+		}
+	}
+	for k, stop := range buffer.Stops[:min(len(buffer.Stops), len(o.Records[0].Buffers[i].Stops))] {
+		count("stops of "+stop.Name, func(b *sim.BufferRecord) int64 { return b.Stops[k].Count })
+		columns = append(columns, column(stop.Name+"_s", func(b *sim.BufferRecord, _ sim.Micros) string {
+			return seconds(b.Stops[k].Waiting + b.Stops[k].Down)
+		}))
+	}
+	return columns
 }
 
 func crewColumns(i int, name string) []csvColumn {

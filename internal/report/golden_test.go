@@ -58,7 +58,7 @@ func weekly() *study.Outcome {
 }
 
 func TestTheTerminal(t *testing.T) {
-	for name, o := range map[string]*study.Outcome{"terminal.txt": inventedOutcome(), "terminal-hour.txt": weekly(), "terminal-hostile.txt": inventedOutcome(hostileNames...)} {
+	for name, o := range map[string]*study.Outcome{"terminal.txt": inventedOutcome(), "terminal-hour.txt": weekly(), "terminal-hostile.txt": inventedOutcome(hostileNames...), "terminal-whole.txt": inventedWhole()} {
 		text := golden(t, name, func(w io.Writer) error { return Terminal(w, Page{Outcome: o}) })
 		for line := range strings.Lines(text) {
 			if n := utf8.RuneCountInString(strings.TrimRight(line, "\n")); n > 80 {
@@ -91,14 +91,23 @@ func TestReplicationsCSV(t *testing.T) {
 	golden(t, "replications.csv", func(w io.Writer) error { return ReplicationsCSV(w, o) })
 }
 
+// What a whole line has beside: the columns that the plain one does not have.
+func TestReplicationsCSVOfAWholeLine(t *testing.T) {
+	o := inventedWhole()
+	o.Records = o.Records[:2]
+	golden(t, "replications-whole.csv", func(w io.Writer) error { return ReplicationsCSV(w, o) })
+}
+
 // The text of the page, as who listens to it hears it.
 func TestTheWordsOfTheReport(t *testing.T) {
-	golden(t, "report.txt", func(w io.Writer) error {
-		var page bytes.Buffer
-		if err := layoutOnly(&page, Page{Outcome: inventedOutcome(), Version: "tuckline 0.1"}); err != nil {
+	for name, o := range map[string]*study.Outcome{"report.txt": inventedOutcome(), "report-whole.txt": inventedWhole()} {
+		golden(t, name, func(w io.Writer) error {
+			var page bytes.Buffer
+			if err := layoutOnly(&page, Page{Outcome: o, Version: "tuckline 0.1"}); err != nil {
+				return err
+			}
+			_, err := io.WriteString(w, visibleText(page.String()))
 			return err
-		}
-		_, err := io.WriteString(w, visibleText(page.String()))
-		return err
-	})
+		})
+	}
 }

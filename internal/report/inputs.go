@@ -13,7 +13,7 @@ func inputRows(s *subject) [][]cell {
 		rows.station(&s.Scenario.Line.Stations[i], &s.Scenario.Stations[i])
 	}
 	for i := range s.Scenario.Line.Buffers {
-		rows.buffer(&s.Scenario.Line.Buffers[i], s.Scenario.Buffers[i].Unit)
+		rows.buffer(&s.Scenario.Line.Buffers[i], &s.Scenario.Buffers[i])
 	}
 	for _, crew := range s.Scenario.Line.Crews {
 		rows.crew(crew)
@@ -43,12 +43,15 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 		l.add("top", facts{"Rate": perMinute(people.TopCycle)})
 	}
 	for _, step := range line.Steps {
-		l.add("step", facts{"From": whole(float64(step.From)), "BackAt": whole(float64(step.BackAt)), "Rate": perMinute(float64(step.Cycle))})
+		f := facts{"From": whole(float64(step.From)), "BackAt": whole(float64(step.BackAt)), "Rate": perMinute(float64(step.Cycle)), "Delay": ""}
+		if step.Delay > 0 {
+			f["Delay"] = length(step.Delay)
+		}
+		l.add("step", f)
 	}
 	l.flow(line, people)
-	if line.RejectShare > 0 {
-		l.add("rejects", facts{"Share": short3(100 * line.RejectShare), "Unit": people.GivesUnit})
-	}
+	l.format(people)
+	l.rejects(line, people.GivesUnit)
 	if line.BlocksBefore {
 		l.add("before", nil)
 	}
@@ -58,9 +61,9 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 	l.ways(line)
 	l.scrap("after.stop", line.AfterStop)
 	l.scrap("after.standstill", line.AfterStandstill)
-	if line.Ramp > 0 {
-		l.add("ramp", facts{"Time": length(line.Ramp)})
-	}
+	l.lasting("ramp", line.Ramp)
+	l.lasting("heat.recovery", line.HeatRecovery)
+	l.lasting("heat.up", line.HeatUp)
 	if line.Group.Every > 0 {
 		l.add("group", facts{"Every": whole(float64(line.Group.Every)), "Adds": length(line.Group.Adds)})
 	}
@@ -70,72 +73,43 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 	for k := range line.Materials {
 		l.material(&line.Materials[k], &people.Materials[k])
 	}
+	for _, check := range line.Checks {
+		l.check(check, people.GivesUnit)
+	}
 }
 
-func (l *inputList) stop(stop sim.Stop, unit string) {
-	every := ""
-	switch stop.Clock {
-	case sim.CycleClock:
-		every = say("input.clock.cycles", facts{"Every": lawWords(stop.Every, 1, "")})
-	case sim.PieceClock:
-		every = say("input.clock.pieces", facts{"Every": lawWords(stop.Every, 1, unit)})
-	case sim.RunningClock:
-		every = say("input.clock.running", facts{"Every": lawWords(stop.Every, float64(sim.Minute), "min")})
-	case sim.CalendarClock:
-		every = say("input.clock.calendar", facts{"Every": lawWords(stop.Every, float64(sim.Minute), "min")})
+// lasting is an input that is a time, where there is one.
+func (l *inputList) lasting(word string, time sim.Micros) {
+	if time > 0 {
+		l.add(word, facts{"Time": length(time)})
 	}
+}
+
+// clockWords say how often something comes, in the unit of its clock.
+func clockWords(every sim.Law, clock sim.Clock, unit string) string {
+	switch clock {
+	case sim.CycleClock:
+		return say("input.clock.cycles", facts{"Every": lawWords(every, 1, "")})
+	case sim.PieceClock:
+		return say("input.clock.pieces", facts{"Every": lawWords(every, 1, unit)})
+	case sim.RunningClock:
+		return say("input.clock.running", facts{"Every": timeWords(every)})
+	default:
+		return say("input.clock.calendar", facts{"Every": timeWords(every)})
+	}
+}
+
+func timeWords(law sim.Law) string { return lawWords(law, float64(sim.Minute), "min") }
+
+func (l *inputList) stop(stop sim.Stop, unit string) {
 	factor := ""
 	if stop.RateFactor != 0 && stop.RateFactor != 1 {
 		factor = short3(stop.RateFactor)
 	}
 	l.named(say("input.stop", facts{"Name": stop.Name}), "stop", facts{
-		"Every": every, "Lasts": lawWords(stop.Lasts, float64(sim.Minute), "min"), "Crew": crewWords(stop.Crew),
+		"Every": clockWords(stop.Every, stop.Clock, unit), "Lasts": timeWords(stop.Lasts), "Crew": crewWords(stop.Crew),
 		"Class": stop.Class.String(), "Factor": factor, "Scraps": stop.Scraps, "Renews": listed(stop.Renews),
 	})
-}
-
-func (l *inputList) material(m *sim.Material, people *scenario.Material) {
-	amount := func(n int64) string {
-		if people.Unit == "m" {
-			return short3(float64(n)/1e6) + thin + "m"
-		}
-		return whole(float64(n)) + " " + people.Unit
-	}
-	perCycle := amount(m.PerCycle)
-	if people.Unit == "m" {
-		perCycle = short3(float64(m.PerCycle)/1e3) + thin + "mm"
-	}
-	alarm := ""
-	if people.AlarmAt >= 0 && m.FilledInTime {
-		alarm = amount(people.AlarmAt)
-	}
-	l.named(say("input.material", facts{"Name": m.Name}), "material", facts{
-		"Kind": people.Kind, "Amount": amount(m.Amount), "PerCycle": perCycle, "Refill": amount(m.Refill),
-		"Lasts": lawWords(m.Lasts, float64(sim.Minute), "min"), "Crew": crewWords(m.Crew), "Alarm": alarm,
-	})
-}
-
-func (l *inputList) buffer(b *sim.Buffer, unit string) {
-	l.of = b.Name
-	l.add("holds", facts{"Unlimited": b.Holds == sim.Unlimited, "Holds": whole(float64(b.Holds)), "Unit": unit})
-	if b.Transit > 0 {
-		l.add("transit", facts{"Time": length(b.Transit)})
-	}
-	if b.StopUpstream > 0 {
-		l.add("stop.upstream", facts{"Level": whole(float64(b.StopUpstream)), "Unit": unit})
-	}
-	if b.Restart.On {
-		l.add("restart.upstream", facts{"Level": whole(float64(b.Restart.Level)), "Unit": unit})
-	}
-	if b.Start.On {
-		l.add("start.downstream", facts{"Level": whole(float64(b.Start.Level)), "Unit": unit})
-	}
-	if b.Turns.Alternate || b.Turns.First != "" {
-		l.add("turns", facts{"First": b.Turns.First})
-	}
-	if b.AtStart > 0 {
-		l.add("at.start", facts{"Level": whole(float64(b.AtStart)), "Unit": unit})
-	}
 }
 
 func (l *inputList) crew(c sim.Crew) {

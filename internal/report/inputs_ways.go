@@ -31,6 +31,9 @@ func (l *inputList) flow(line *sim.Station, people *scenario.Station) {
 	l.add("flow", facts{
 		"Takes": takes, "Gives": whole(float64(line.Gives)), "GivesUnit": people.GivesUnit, "First": line.From == "",
 	})
+	if line.Supply > 0 {
+		l.add("supply", facts{"Pieces": whole(float64(line.Supply)), "Unit": people.TakesUnit})
+	}
 }
 
 func inputWords(in sim.Input) string {

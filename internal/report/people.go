@@ -35,13 +35,18 @@ func peopleSection(s *subject) (*section, error) {
 	return &section{ID: "people", Heading: heading, Reading: say("people.reading", s.workKnown()), Table: t, Open: true}, nil
 }
 
-// workKnown says which work beside stops and changes the line has.
+// workKnown is the work that people do in this line.
 func (s *subject) workKnown() facts {
-	checks := func(st sim.Station) bool { return len(st.Checks) > 0 }
-	hand := func(b sim.Buffer) bool { return b.Kind == sim.HandMagazine }
-	return facts{
-		"Refills": len(s.refilled()) > 0,
-		"Checks":  slices.ContainsFunc(s.Scenario.Line.Stations, checks),
-		"Hand":    slices.ContainsFunc(s.Scenario.Line.Buffers, hand),
+	work := []string{say("people.stops", nil), say("people.changes", nil)}
+	add := func(has bool, word string) {
+		if has {
+			work = append(work, say("people."+word, nil))
+		}
 	}
+	line := s.Scenario.Line
+	add(len(s.refilled()) > 0, "refills")
+	add(slices.ContainsFunc(line.Stations, func(st sim.Station) bool { return len(st.Checks) > 0 }), "tests")
+	add(slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return b.Kind == sim.HandMagazine }), "carrying")
+	add(slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return b.Returns.Share > 0 }), "inspection")
+	return facts{"Work": listed(work)}
 }

@@ -9,13 +9,27 @@ import (
 
 // storesSection is about stores beside the line and hand magazines.
 func storesSection(s *subject) (*section, error) {
-	all := slices.DeleteFunc(slices.Clone(s.Results.Buffers), func(b result.Buffer) bool { return b.Beside == nil })
+	all := s.beside()
 	if len(all) == 0 {
 		return nil, nil
 	}
 	heading := s.storesHeading(all)
 	hand := slices.ContainsFunc(all, func(b result.Buffer) bool { return b.Beside.ByHand.N > 0 })
 	return &section{ID: "stores", Heading: heading, Reading: say("stores.reading", facts{"Hand": hand}), Table: s.storesTable(all, heading), Open: true}, nil
+}
+
+// beside are the stores beside the line and the hand magazines.
+func (s *subject) beside() []result.Buffer {
+	return slices.DeleteFunc(slices.Clone(s.Results.Buffers), func(b result.Buffer) bool { return b.Beside == nil })
+}
+
+// dryWords say whether a store beside the line runs dry.
+func (s *subject) dryWords() string {
+	all := s.beside()
+	if len(all) == 0 {
+		return ""
+	}
+	return say("sentence", facts{"Words": s.storesHeading(all)})
 }
 
 func (s *subject) storesHeading(all []result.Buffer) string {
