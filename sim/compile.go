@@ -34,6 +34,7 @@ func Compile(line Line) (*Model, error) {
 		return nil, c.problems
 	}
 	c.stations()
+	c.tasks()
 	c.levels()
 	c.groups()
 	c.crews()

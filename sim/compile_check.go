@@ -127,6 +127,7 @@ func (c *compiler) checkStation(s *Station) {
 	for i := range s.Materials {
 		c.checkMaterial(s, &s.Materials[i])
 	}
+	c.checkChecks(s)
 	c.checkCauses(s)
 }
 
@@ -186,30 +187,12 @@ func (c *compiler) checkStop(s *Station, stop *Stop) {
 	c.checkWork(path, stop.Crew)
 }
 
-func (c *compiler) checkMaterial(s *Station, m *Material) {
-	path := s.Name + ".consumes." + m.Name
-	if m.PerCycle < 1 || m.Amount < m.PerCycle {
-		c.fault(path, "a full stock must serve at least one cycle")
-	}
-	c.checkMisPicks(s, m)
-	if m.FilledInTime {
-		return
-	}
-	if m.Refill < m.PerCycle || m.Refill > m.Amount {
-		c.fault(path+".refill.amount", "a refill serves at least one cycle and fits into an empty stock")
-	}
-	if m.Lasts.IsZero() {
-		c.fault(path, "it says nowhere how long a change lasts")
-	}
-	c.checkWork(path, m.Crew)
-}
-
 // checkCauses sees to it that every cause of a station has a name of its own.
 func (c *compiler) checkCauses(s *Station) {
 	seen := map[string]bool{}
 	see := func(path, name string) {
 		if name == "" || seen[name] {
-			c.fault(path+"."+name, "stops and materials of a station need names of their own")
+			c.fault(path+"."+name, "stops, materials and checks of a station need names of their own")
 		}
 		seen[name] = true
 	}
@@ -218,6 +201,9 @@ func (c *compiler) checkCauses(s *Station) {
 	}
 	for i := range s.Materials {
 		see(s.Name+".consumes", s.Materials[i].Name)
+	}
+	for i := range s.Checks {
+		see(s.Name+".checks", s.Checks[i].Name)
 	}
 }
 

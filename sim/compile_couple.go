@@ -78,6 +78,9 @@ func (c *compiler) join(u *unit, s *Station) {
 	if s.Takes != u.Gives {
 		c.fault(s.Name+".takes", "it is coupled to %q, which gives %d a cycle, but takes %d; on one drive both are the same", u.last(), u.Gives, s.Takes)
 	}
+	if s.Gives != s.Takes && samplesIn(c, u) {
+		c.fault(s.Name+".gives", "a station before it on the same drive takes single pieces for checks, so that %d for %d cannot be kept; put the checks at or behind %q", s.Gives, s.Takes, s.Name)
+	}
 	if s.Gives != s.Takes && rejectsIn(c, u) {
 		c.fault(s.Name+".gives", "a station before it on the same drive rejects single pieces, so that %d for %d cannot be kept; put the rejects at or behind %q", s.Gives, s.Takes, s.Name)
 	}
@@ -111,6 +114,10 @@ func (c *compiler) one(s *Station, word string, before, here bool) {
 	if before && here {
 		c.fault(s.Name+"."+word, "one station on a drive can have it, and one before it has it already")
 	}
+}
+
+func samplesIn(c *compiler, u *unit) bool {
+	return slices.ContainsFunc(u.members, func(i int) bool { return len(c.line.Stations[i].Checks) > 0 })
 }
 
 func rejectsIn(c *compiler, u *unit) bool {

@@ -36,6 +36,7 @@ func (c *compiler) stations() {
 		st.AfterStop, st.AfterStandstill = scraps(u.AfterStop), scraps(u.AfterStandstill)
 		for m, declared := range u.members {
 			c.member(st, m, declared)
+			c.checks(st, m, declared)
 		}
 		c.causes(st, u)
 	}
@@ -74,7 +75,7 @@ func (c *compiler) causes(st *plan.Station, u *unit) {
 			st.Stops = append(st.Stops, stop)
 			st.Causes = append(st.Causes, plan.Cause{Declared: declared, Index: i, Rank: c.rank(s.Name)})
 		}
-		for i, stock := range c.stocks(s) {
+		for i, stock := range c.stocks(declared) {
 			st.Stocks = append(st.Stocks, stock)
 			stocks = append(stocks, plan.Cause{Declared: declared, Index: len(stops) + i, Rank: c.rank(s.Name)})
 		}
@@ -83,11 +84,16 @@ func (c *compiler) causes(st *plan.Station, u *unit) {
 	st.Causes = append(st.Causes, stocks...)
 }
 
-// rank is the place of a station's name among those of all stations, bytewise.
+// rank is the place of a name among those of all stations and buffers, bytewise.
 func (c *compiler) rank(name string) int {
 	rank := 0
 	for i := range c.line.Stations {
 		if c.line.Stations[i].Name < name {
+			rank++
+		}
+	}
+	for i := range c.line.Buffers {
+		if c.line.Buffers[i].Name < name {
 			rank++
 		}
 	}
@@ -115,10 +121,9 @@ func scraps(rules []ScrapRule) []plan.Scrap {
 	return out
 }
 
-// sortedStocks are the indices of the materials that can run out, in the order of names.
+// sortedStocks are the indices of the materials, in the order of names.
 func sortedStocks(s *Station) []int {
-	all := sortedBy(len(s.Materials), func(i int) string { return s.Materials[i].Name })
-	return slices.DeleteFunc(all, func(i int) bool { return s.Materials[i].FilledInTime })
+	return sortedBy(len(s.Materials), func(i int) string { return s.Materials[i].Name })
 }
 
 func sortedBy(n int, name func(int) string) []int {
@@ -128,18 +133,6 @@ func sortedBy(n int, name func(int) string) []int {
 	}
 	slices.SortFunc(all, func(a, b int) int { return cmp.Compare(name(a), name(b)) })
 	return all
-}
-
-func (c *compiler) stocks(s *Station) []plan.Stock {
-	var out []plan.Stock
-	for _, i := range sortedStocks(s) {
-		m := &s.Materials[i]
-		out = append(out, plan.Stock{
-			Name: m.Name, Full: m.Amount, PerCycle: m.PerCycle, Refill: m.Refill,
-			Work: c.work(m.Lasts, m.Crew), PartUsed: m.PartUsed, Streams: streamsOf(s),
-		})
-	}
-	return out
 }
 
 func (c *compiler) work(lasts Law, w Work) plan.Work {

@@ -41,6 +41,7 @@ func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *
 	for i := range rec.Stations {
 		h.stationPieces(i)
 		h.stationTimes(i)
+		h.materials(i)
 	}
 	for i := range rec.Buffers {
 		h.place(i)
@@ -67,7 +68,7 @@ func (h *holder) stationPieces(i int) {
 	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.Lost+r.InputInside[1]-r.InputInside[0])
 	h.same(s.Name+" given and scrapped", r.Given+r.Scrapped, s.Gives*r.Cycles)
 	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
-	h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed+r.OutputInside[1]-r.OutputInside[0])
+	h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+r.OutputInside[1]-r.OutputInside[0])
 	h.atMost(s.Name+" rejected", r.Rejected, r.Given)
 	if s.Supply > 0 {
 		h.atMost(s.Name+" taken of the supply", r.Taken, s.Supply)

@@ -49,13 +49,13 @@ func (h *holder) memberPieces(members []int, i int) {
 		h.same(s.Name+" given", r.Given, s.Gives*(r.Cycles-r.ScrappedCycles))
 	} else {
 		before := &h.rec.Stations[members[slices.Index(members, i)-1]]
-		h.same(s.Name+" taken from the one before", r.Taken, before.Given-before.Rejected)
+		h.same(s.Name+" taken from the one before", r.Taken, before.Given-before.Rejected-before.Sampled)
 		h.same(s.Name+" inside", r.InputInside[0]+r.InputInside[1]+r.Scrapped+r.ScrappedCycles+r.Lost, 0)
 	}
 	if i == last {
-		h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed+r.OutputInside[1]-r.OutputInside[0])
+		h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+r.OutputInside[1]-r.OutputInside[0])
 	} else {
-		h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed)
+		h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed)
 	}
 	for state := range r.States {
 		h.same(s.Name+" "+sim.State(state).String()+" as its drive", int64(r.States[state]), int64(first.States[state]))

@@ -2,8 +2,8 @@ package sim_test
 
 import "tuckline/sim"
 
-// crew: people are busy as long as the stops that asked for them are worked on, and
-// never more people than there are.
+// crew: people are busy as long as the stops that asked for them are worked on, longer where they
+// do tasks too, and never more people than there are.
 func (h *holder) crew(i int) {
 	c, r := &h.line.Crews[i], &h.rec.Crews[i]
 	h.atMost(c.Name+" at work", int64(r.Busy+r.Elsewhere), int64(c.People)*int64(h.o.Measure))
@@ -11,15 +11,49 @@ func (h *holder) crew(i int) {
 	if c.ElsewhereShare == 0 {
 		h.same(c.Name+" elsewhere", int64(r.Elsewhere), 0)
 	}
-	busy := sim.Micros(0)
+	busy, tasks := sim.Micros(0), false
 	for k := range h.line.Stations {
+		tasks = tasks || doesTasks(&h.line.Stations[k], c.Name)
 		for j, stop := range h.m.StopNames(k) {
+			if waitsForTask(&h.line.Stations[k], stop) {
+				continue
+			}
 			if w := workOf(&h.line.Stations[k], stop); w.Crew == c.Name {
 				busy += sim.Micros(max(1, w.People)) * h.rec.Stations[k].Stops[j].Down
 			}
 		}
 	}
+	if tasks {
+		h.atMost(c.Name+" busy with stops", int64(busy), int64(r.Busy))
+		return
+	}
 	h.same(c.Name+" busy", int64(r.Busy), int64(busy))
+}
+
+// doesTasks says that a crew does tasks of a station.
+func doesTasks(s *sim.Station, crew string) bool {
+	for i := range s.Checks {
+		if s.Checks[i].Crew.Crew == crew {
+			return true
+		}
+	}
+	for i := range s.Materials {
+		m := &s.Materials[i]
+		if (m.Alarm.On || m.Store.On) && m.Crew.Crew == crew || m.Prepare.On && m.Prepare.Crew.Crew == crew {
+			return true
+		}
+	}
+	return false
+}
+
+// waitsForTask says that a cause may wait for a task: its times are not the work of its crew.
+func waitsForTask(s *sim.Station, cause string) bool {
+	for i := range s.Materials {
+		if m := &s.Materials[i]; m.Name == cause {
+			return m.Alarm.On || m.Store.On || m.Prepare.On
+		}
+	}
+	return false
 }
 
 func workOf(s *sim.Station, cause string) sim.Work {

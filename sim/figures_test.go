@@ -16,6 +16,7 @@ func figures(m *sim.Model, line sim.Line, rec *sim.Record) map[string]int64 {
 	f := map[string]int64{"run ended": int64(rec.EndedAt), "run window": int64(rec.Window)}
 	for i := range rec.Stations {
 		stationFigures(f, line.Stations[i].Name, m.StopNames(i), &rec.Stations[i])
+		taskFigures(f, &line.Stations[i], &rec.Stations[i])
 	}
 	for i, p := range m.Places() {
 		bufferFigures(f, p.Name, &rec.Buffers[i])

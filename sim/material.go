@@ -13,9 +13,6 @@ type Material struct {
 	// left then is the time there is for it. If it is used up first the station stops until
 	// the refill is done. Off means that it is changed or refilled when it is used up.
 	Alarm Level
-	// FilledInTime: somebody refills it before it is empty, so it never stops
-	// the station. To be replaced by Alarm.
-	FilledInTime bool
 	// PartUsed draws the first stock uniformly instead of starting full.
 	PartUsed bool
 	// Web says that it is a length of web in micrometres, not pieces.

@@ -75,7 +75,7 @@ func (m *Model) Places() []Place { return m.places }
 
 // StopNames lists the causes of a station, by its place in the line, in the order
 // of StationRecord.Stops: its stops by name, those included that its rejects, picks and
-// heat-up bring, then the materials by name that can run out.
+// heat-up bring, then the materials by name.
 func (m *Model) StopNames(station int) []string {
 	s := &m.line.Stations[station]
 	var names []string

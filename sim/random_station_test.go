@@ -110,6 +110,6 @@ func (l *liner) material(name string) sim.Material {
 	return sim.Material{
 		Name: name, Amount: amount, PerCycle: per, Refill: per + l.pieces("refill", 0, amount-per),
 		Lasts: l.law("change", 50_000, 4*s), Crew: l.work(),
-		PartUsed: l.chance("part used", 3), FilledInTime: l.chance("in time", 6),
+		PartUsed: l.chance("part used", 3),
 	}
 }

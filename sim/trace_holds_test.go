@@ -112,7 +112,7 @@ func (h *holder) tracedStops() {
 	}
 	for _, c := range h.trace.Stops {
 		sum := &sums[c.Station][c.Stop]
-		if h.counts(c.Begin) {
+		if h.counts(c.Begin) && !c.Again {
 			sum.Count++
 		}
 		work := min(c.Work, end)

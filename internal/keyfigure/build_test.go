@@ -76,7 +76,7 @@ func (r reel) add(line *sim.Station, people *scenario.Station) {
 func stock(line *sim.Station, people *scenario.Station, kind, name, unit string, holds, perCycle, refill, alarm int64, lasts float64) {
 	line.Materials = append(line.Materials, sim.Material{
 		Name: name, Amount: holds, PerCycle: perCycle, Refill: refill, Lasts: sim.Fixed(minutes(lasts)),
-		Crew: sim.Work{Crew: "operators", People: 1}, FilledInTime: true,
+		Crew: sim.Work{Crew: "operators", People: 1}, Alarm: sim.Level{On: true, Level: alarm},
 	})
 	people.Materials = append(people.Materials, scenario.Material{Kind: kind, Unit: unit, AlarmAt: alarm})
 }

@@ -46,7 +46,7 @@ func (s *Station) material(line *sim.Material, words *scenario.Material) Materia
 		PerCycle:     scale * float64(line.PerCycle),
 		Refill:       scale * float64(line.Refill),
 		Lasts:        line.Lasts.Mean() / minute,
-		FilledInTime: line.FilledInTime,
+		FilledInTime: line.Alarm.On,
 	}
 	m.PerMinute = m.PerCycle / s.meanCycle(s.Set)
 	if m.PerMinute <= 0 {

@@ -100,7 +100,7 @@ func leftOut(line *sim.Station) []string {
 	}
 	crew := func(w sim.Work) bool { return w.Crew != "" }
 	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return crew(s.Crew) }) ||
-		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return crew(m.Crew) && !m.FilledInTime }) {
+		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return crew(m.Crew) && !m.Alarm.On }) {
 		out = append(out, "waiting for crew")
 	}
 	return out

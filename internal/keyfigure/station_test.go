@@ -68,7 +68,7 @@ func TestEfficiencyAlone(t *testing.T) {
 func TestChangesCountByWhatARefillAdds(t *testing.T) {
 	stocked := func(inTime bool) *scenario.Scenario {
 		return chain(sim.Station{Name: "a", Materials: []sim.Material{{
-			Name: "blanks", Amount: 2000, PerCycle: 1, Refill: 600, Lasts: sim.Fixed(minutes(1)), FilledInTime: inTime,
+			Name: "blanks", Amount: 2000, PerCycle: 1, Refill: 600, Lasts: sim.Fixed(minutes(1)), Alarm: sim.Level{On: inTime},
 		}}})
 	}
 	near(t, "stops when empty", Derive(stocked(false)).Stations[0].Alone, 1/1.1)

@@ -114,7 +114,8 @@ func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, 
 	material := sim.Material{
 		Name: e.name, Amount: stock.Holds.pieces(), PerCycle: m.PerCycle.pieces(), Refill: refill.Amount.pieces(),
 		Lasts: refill.Lasts.law.law, Crew: b.work(&refill.Crew, usualPriority),
-		FilledInTime: refill.AlarmAt.given(), PartUsed: b.words.Run.AtStart.Magazines.value == "part used",
+		Alarm:    sim.Level{On: refill.AlarmAt.given(), Level: refill.AlarmAt.pieces()},
+		PartUsed: b.words.Run.AtStart.Magazines.value == "part used",
 	}
 	extra := Material{Kind: kind, Unit: quantity.Plural(stock.Holds.unit), AlarmAt: -1}
 	b.law(refill.Lasts.law)
@@ -129,8 +130,8 @@ func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, 
 	case m.Crew.given():
 		b.complain(m.Crew.at, "who refills is written inside refill: {…, crew: %s}", m.Crew.text())
 	}
-	if material.FilledInTime {
-		extra.AlarmAt = refill.AlarmAt.pieces()
+	if material.Alarm.On {
+		extra.AlarmAt = material.Alarm.Level
 		b.filled = append(b.filled, fmt.Sprintf("%s at %s", e.name, w.Name.value))
 	}
 	b.checkRefill(&material, &extra, m)

@@ -63,6 +63,9 @@ func (m *Machine) Lose() {
 	for i := range m.stops {
 		m.stops[i].lost(m.point)
 	}
+	for i := range m.checks {
+		m.checks[i].lost(m.point)
+	}
 	m.ask()
 }
 

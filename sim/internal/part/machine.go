@@ -37,6 +37,7 @@ type Machine struct {
 	stocks  []stock
 	rejects []reject
 	picks   []pick
+	checks  []check
 	signals signals
 	scrap   scrap
 	// doomed says that the cycle under way is scrap by time.
@@ -54,6 +55,7 @@ func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
 	if m.stops == nil {
 		m.stops, m.stocks = make([]stop, len(pl.Stops)), make([]stock, len(pl.Stocks))
 		m.rejects, m.picks = make([]reject, len(pl.Rejects)), make([]pick, len(pl.Picks))
+		m.checks = make([]check, len(pl.Checks))
 	}
 	m.signals.reset(pl.Stops)
 	for i := range m.rejects {
@@ -68,7 +70,10 @@ func (m *Machine) Reset(pl *plan.Station, seed uint64, replication int) {
 	}
 	for i := range m.stocks {
 		p := &pl.Stocks[i]
-		m.stocks[i].reset(p, stream(p.Streams, "change", p.Name), stream(p.Streams, "part used", p.Name))
+		m.stocks[i].reset(p, stream)
+	}
+	for i := range m.checks {
+		m.checks[i].reset(&pl.Checks[i], stream)
 	}
 	m.fixed = 0
 	if len(pl.Pace.Steps) == 0 {
@@ -90,6 +95,10 @@ func (m *Machine) ask() {
 	}
 	for i := range m.stocks {
 		cycles = min(cycles, m.stocks[i].quiet())
+	}
+	for i := range m.checks {
+		c, w := m.checks[i].quiet()
+		cycles, work = min(cycles, c), min(work, w)
 	}
 	for i := range m.rejects {
 		cycles = min(cycles, m.rejects[i].quiet())
@@ -124,6 +133,9 @@ func (m *Machine) passed(cycles int64, work plan.Micros) {
 	}
 	for i := range m.stocks {
 		m.stocks[i].passed(cycles)
+	}
+	for i := range m.checks {
+		m.checks[i].passed(cycles, work)
 	}
 }
 
@@ -209,6 +221,9 @@ func (m *Machine) End() (good int64, scrapped bool) {
 		m.scrap.left = max(0, m.scrap.left-1)
 		for i := range m.rejects {
 			m.rejects[i].scrapped()
+		}
+		for i := range m.stocks {
+			m.stocks[i].wasted += m.stocks[i].plan.PerCycle
 		}
 		m.ask()
 		return 0, true

@@ -24,7 +24,7 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 	for c := range cycles {
 		for cause := m.UsedUp(); cause >= 0; cause = m.UsedUp() {
 			log = append(log, fmt.Sprintf("%d: change of %d lasts %d", done, cause, m.Lasts(cause)))
-			m.Change(cause)
+			m.Change(cause, false)
 		}
 		work := m.Start(level(c), 0)
 		for {

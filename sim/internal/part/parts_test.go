@@ -105,7 +105,7 @@ func TestStockCarriesTheRestOver(t *testing.T) {
 	for c := range 22 {
 		for m.UsedUp() >= 0 {
 			changes = append(changes, c)
-			m.Change(m.UsedUp())
+			m.Change(m.UsedUp(), false)
 		}
 		m.Start(0, 0)
 		m.Strike()
@@ -123,7 +123,7 @@ func TestPartUsedStockIsUniform(t *testing.T) {
 	sum, low, high := 0.0, int64(full), int64(0)
 	for r := range n {
 		var s stock
-		s.reset(&pl, draw.Stream{}, draw.NewStream(3, r, "A", "part used", "reel"))
+		s.reset(&pl, func(names ...string) draw.Stream { return draw.NewStream(3, r, names...) })
 		sum += float64(s.left)
 		low, high = min(low, s.left), max(high, s.left)
 	}

@@ -19,12 +19,13 @@ type crew struct {
 	rec          *plan.CrewRecord
 }
 
-// request asks for people: for a stop, or for other work outside the line.
+// request asks for people: for a stop, for a task, or for other work outside the line.
 type request struct {
 	priority       int
 	at             plan.Micros
 	station, cause int // station is none for other work
-	spell          int
+	task           bool
+	spell          int // or the task
 	people         int
 	timer          int // of other work
 }
@@ -47,7 +48,7 @@ func (e *Engine) request(work *plan.Work, r request) {
 }
 
 // giveOut gives people to requests in order: priority, time, name of station and
-// stop. The first waits until it has all it asks for; nobody goes ahead of it.
+// of stop or task. The first waits until it has all it asks for; nobody goes ahead of it.
 func (e *Engine) giveOut() {
 	e.asked = false
 	for i := range e.crews {
@@ -83,18 +84,29 @@ func (e *Engine) asksBefore(a, b *request) bool {
 		return a.priority < b.priority
 	case a.at != b.at:
 		return a.at < b.at
-	case a.station == none || b.station == none:
-		return a.station == none && (b.station != none || a.timer < b.timer)
+	case a.elsewhere() || b.elsewhere():
+		return a.elsewhere() && (!b.elsewhere() || a.timer < b.timer)
 	case e.rank(a) != e.rank(b):
 		return e.rank(a) < e.rank(b)
 	}
 	return e.causeName(a) < e.causeName(b)
 }
 
+// elsewhere says that it asks for other work outside the line.
+func (r *request) elsewhere() bool { return r.station == none && !r.task }
+
 // rank is the place of the name of the station that asks among all names.
-func (e *Engine) rank(r *request) int { return e.plan.Stations[r.station].Causes[r.cause].Rank }
+func (e *Engine) rank(r *request) int {
+	if r.task {
+		return e.plan.Tasks[r.spell].Rank
+	}
+	return e.plan.Stations[r.station].Causes[r.cause].Rank
+}
 
 func (e *Engine) causeName(r *request) string {
+	if r.task {
+		return e.plan.Tasks[r.spell].Name
+	}
 	st := &e.plan.Stations[r.station]
 	if r.cause < len(st.Stops) {
 		return st.Stops[r.cause].Name
@@ -106,7 +118,7 @@ func (e *Engine) causeName(r *request) string {
 func (e *Engine) assign(c *crew, r request) {
 	e.clockCrew(c)
 	c.idle -= r.people
-	if r.station == none {
+	if r.elsewhere() {
 		c.away++
 		p := &e.timers.people[r.timer-e.timers.elsewhere]
 		p.away = true
@@ -118,6 +130,10 @@ func (e *Engine) assign(c *crew, r request) {
 	if wait := e.now - r.at; wait > 0 {
 		c.rec.Waited++
 		c.rec.WaitTime += wait
+	}
+	if r.task {
+		e.beginTask(r.spell)
+		return
 	}
 	e.beginWork(r.spell)
 }

@@ -16,6 +16,7 @@ type Engine struct {
 	crews    []crew
 	groups   []group
 	spells   []spell
+	tasks    []task
 	cal      calendar
 	timers   timers
 
@@ -47,16 +48,19 @@ type Engine struct {
 	units []plan.StationRecord
 	trace *plan.Trace
 	ended bool
+	// openTasks is the number of tasks that are open.
+	openTasks int
 }
 
 // timers says which timer belongs to whom: stations first, then links with
-// transit, calendar stops, other work of people.
+// transit, calendar stops, tasks, checks of the calendar, other work of people.
 type timers struct {
-	transit, calendar, elsewhere, count int
-	links                               []int // link of a transit timer
-	transitOf                           []int // transit timer of a link, or None
-	stops                               []calendarStop
-	people                              []elsewhere
+	transit, calendar, tasks, check, elsewhere, count int
+	links                                             []int // link of a transit timer
+	transitOf                                         []int // transit timer of a link, or None
+	stops                                             []calendarStop
+	checks                                            []calendarCheck
+	people                                            []elsewhere
 }
 
 // New makes an engine.
@@ -67,6 +71,7 @@ func New(p *plan.Plan) *Engine {
 		links:    make([]link, len(p.Links)),
 		nodes:    make([]node, len(p.Nodes)),
 		crews:    make([]crew, len(p.Crews)),
+		tasks:    make([]task, len(p.Tasks)),
 		groups:   make([]group, len(p.Groups)),
 		dirty:    newSet(len(p.Nodes)),
 		touched:  newSet(len(p.Stations)),
@@ -146,8 +151,15 @@ func (e *Engine) assignTimers() {
 				t.stops = append(t.stops, calendarStop{station: i, cause: j})
 			}
 		}
+		for j := range e.plan.Stations[i].Checks {
+			if e.plan.Stations[i].Checks[j].Clock == plan.CalendarClock {
+				t.checks = append(t.checks, calendarCheck{station: i, check: j})
+			}
+		}
 	}
-	t.elsewhere = t.calendar + len(t.stops)
+	t.tasks = t.calendar + len(t.stops)
+	t.check = t.tasks + len(e.plan.Tasks)
+	t.elsewhere = t.check + len(t.checks)
 	for i := range e.plan.Crews {
 		if c := &e.plan.Crews[i]; c.Share > 0 {
 			for person := range c.People {
@@ -176,6 +188,7 @@ func (e *Engine) Run(o Options) plan.Record {
 		e.cross()
 	}
 	if !e.ended {
+		e.firstTasks()
 		e.instant()
 	}
 	for !e.ended {
@@ -230,8 +243,13 @@ func (e *Engine) end(timer int) {
 		e.stationDue(&e.stations[timer])
 	case timer < t.calendar:
 		e.arrive(&e.links[t.links[timer-t.transit]])
-	case timer < t.elsewhere:
+	case timer < t.tasks:
 		e.calendarDue(timer)
+	case timer < t.check:
+		e.taskDue(timer - t.tasks)
+	case timer < t.elsewhere:
+		c := t.checks[timer-t.check]
+		e.checkDue(c.station, c.check)
 	default:
 		e.elsewhereDue(timer)
 	}
@@ -271,10 +289,16 @@ func (e *Engine) settleFate(s *station) {
 		s.rec.Given += s.plan.Gives
 		e.memberRejects(s)
 	}
+	if len(s.plan.Checks) > 0 && good > 0 {
+		good = e.takeSamples(s, good)
+	}
 	if good == 0 && s.reserved > 0 {
 		e.unreserve(s)
 	}
 	e.cycleOver(s, good)
+	if s.plan.Tasked {
+		e.askRefills(s)
+	}
 }
 
 // unreserve gives up the places that were reserved for the cycle.

@@ -11,24 +11,24 @@ import (
 // used up its input.
 func (e *Engine) lookForEnd() {
 	switch {
+	case e.rec.End != plan.HorizonReached: // known already
 	case e.anyoneStopped():
 		return // a stop that ends may move somebody
 	case e.locked():
 		e.lock()
+		e.rec.EndedAt = e.lockedSince()
 	case e.usedUp():
-		e.rec.End = plan.InputUsedUp
+		e.rec.End, e.rec.EndedAt = plan.InputUsedUp, e.now
 	default:
 		return
 	}
-	e.rec.EndedAt = e.now
-	e.runOut()
+	if e.openTasks == 0 { // what crews do is done
+		e.runOut()
+	}
 }
 
 // runOut lets the rest of the window pass: nothing moves any more.
 func (e *Engine) runOut() {
-	if e.rec.End == plan.Deadlock {
-		e.rec.EndedAt = e.lockedSince()
-	}
 	for !e.ended {
 		e.cross()
 	}

@@ -21,18 +21,19 @@ func (e *Engine) tellApart(s *station) {
 	members := s.plan.Members
 	unit := s.rec
 	made := unit.Cycles - unit.ScrappedCycles
-	rejected := int64(0) // before the member, in its pieces: units reject only where one for one
+	rejected := int64(0) // or sampled before the member, in its pieces: units do so only where one for one
 	for m := range members {
 		rec := &e.rec.Stations[members[m].Declared]
 		before := *rec
 		stops, own := before.Stops, before.Rejected
 		*rec = plan.StationRecord{
+			Sampled: before.Sampled, Materials: before.Materials, Checks: before.Checks,
 			Cycles: made, Stops: stops, Rejected: own, States: unit.States, Restarts: unit.Restarts,
 			LostPacks: before.LostPacks, NoReads: before.NoReads, MisPicked: before.MisPicked,
 			BlockedSpells: unit.BlockedSpells, StarvedSpells: unit.StarvedSpells,
 			Taken: made*members[m].Takes - rejected, Given: made*members[m].Gives - rejected,
 		}
-		rejected += own
+		rejected += own + before.Sampled
 		rec.Passed = made*members[m].Gives - rejected
 	}
 	first, last := &e.rec.Stations[members[0].Declared], &e.rec.Stations[members[len(members)-1].Declared]

@@ -56,19 +56,17 @@ func (e *Engine) moveStation(s *station) {
 	if s.phase == holding && !e.handOver(s) {
 		return
 	}
-	if s.phase == loaded {
-		if e.up(s) {
-			e.begin(s, s.loadedAt)
-		}
-		return
-	}
 	if s.own < 0 {
 		if cause := s.machine.UsedUp(); cause >= 0 {
 			s.machine.Opened(cause)
-			e.open(s, cause)
+			e.useUp(s, cause)
 		}
 	}
 	switch {
+	case s.phase == loaded:
+		if e.up(s) {
+			e.begin(s, s.loadedAt)
+		}
 	case e.up(s):
 		e.tryStart(s)
 	case s.plan.Loads:

@@ -98,7 +98,9 @@ type spell struct {
 	begin, work    plan.Micros // work is Never while it waits for the crew
 	people         int
 	mark           plan.Micros
-	open           bool
+	// from is the beginning, or when the last of several works for it was over.
+	from plan.Micros
+	open bool
 }
 
 // link is the state of one place between stations.

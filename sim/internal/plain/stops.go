@@ -103,10 +103,17 @@ func (e *Engine) open(s *station, cause int) {
 
 // beginStop opens a stop and asks for its crew.
 func (e *Engine) beginStop(s *station, cause int) int {
+	id := e.beginSpell(s, cause)
+	e.askForSpell(id)
+	return id
+}
+
+// beginSpell opens a stop for which nobody is asked yet.
+func (e *Engine) beginSpell(s *station, cause int) int {
 	i := s.index
 	id := e.newSpell()
 	sp := &e.spells[id]
-	*sp = spell{station: i, cause: cause, begin: e.now, work: plan.Never, mark: e.now, open: true}
+	*sp = spell{station: i, cause: cause, begin: e.now, from: e.now, work: plan.Never, mark: e.now, open: true}
 	s.open++
 	e.causeRecord(s, cause).Count++
 	e.touched.add(i)
@@ -115,14 +122,21 @@ func (e *Engine) beginStop(s *station, cause int) int {
 		e.groups[g].open = append(e.groups[g].open, id)
 		e.wakeGroup(g)
 	}
-	work := s.machine.Work(cause)
+	return id
+}
+
+// askForSpell asks for the crew of an open stop.
+func (e *Engine) askForSpell(id int) {
+	sp := &e.spells[id]
+	work := e.stations[sp.station].machine.Work(sp.cause)
 	if work.Crew == plan.None {
 		e.beginWork(id)
-	} else {
-		sp.people = work.People
-		e.request(work, request{at: e.now, station: i, cause: cause, spell: id, people: work.People, priority: work.Priority})
+		return
 	}
-	return id
+	sp.people = work.People
+	e.request(work, request{
+		at: e.now, station: sp.station, cause: sp.cause, spell: id, people: work.People, priority: work.Priority,
+	})
 }
 
 // wakeGroup lets the members of a group look again.
@@ -148,10 +162,7 @@ func (e *Engine) newSpell() int {
 func (e *Engine) beginWork(id int) {
 	sp := &e.spells[id]
 	s := &e.stations[sp.station]
-	e.count(id)
-	sp.work = e.now
-	e.touched.add(sp.station)
-	e.touchGroup(sp.station)
+	e.spellWorks(id)
 	done := e.now + s.machine.Lasts(sp.cause)
 	if timer := e.calendarTimer(id); timer != none {
 		e.cal.set(timer, done)
@@ -204,10 +215,11 @@ func (e *Engine) close(id int) {
 	if !s.planned(sp.cause) {
 		s.machine.Stopped(e.now - sp.begin)
 	}
-	if sp.cause >= len(s.plan.Stops) {
-		s.machine.Change(sp.cause)
-	} else {
+	switch i := sp.cause - len(s.plan.Stops); {
+	case i < 0:
 		e.renewCalendar(s, &s.plan.Stops[sp.cause])
+	case !s.plan.Stocks[i].Tasked: // else the task has done it
+		e.change(s, i)
 	}
 	e.touched.add(i)
 	e.wake(s.node)

@@ -26,6 +26,6 @@ func (e *Engine) traceStop(sp *spell) {
 	c := e.plan.Stations[sp.station].Causes[sp.cause]
 	e.trace.Stops = append(e.trace.Stops, plan.StopSpell{
 		Station: c.Declared, Stop: c.Index,
-		Begin: sp.begin, Work: sp.work, Done: e.now,
+		Begin: sp.from, Work: sp.work, Done: e.now, Again: sp.from > sp.begin,
 	})
 }

@@ -22,6 +22,8 @@ func (e *Engine) reset(o Options) *plan.Record {
 		c := &e.crews[i]
 		*c = crew{plan: &e.plan.Crews[i], idle: e.plan.Crews[i].People, queue: c.queue[:0], rec: &e.rec.Crews[i]}
 	}
+	e.resetTasks(o)
+	e.resetChecks()
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
@@ -103,7 +105,22 @@ func newRecord(p *plan.Plan, o Options) *plan.Record {
 	for i := range rec.Stations {
 		rec.Stations[i].Stops = make([]plan.StopRecord, causes[i])
 	}
+	for i := range p.Stations {
+		recordsOf(&p.Stations[i], rec)
+	}
 	return rec
+}
+
+// recordsOf makes the records of the materials and checks of a station, at the members whose they are.
+func recordsOf(p *plan.Station, rec *plan.Record) {
+	for i := range p.Stocks {
+		r := &rec.Stations[p.Stocks[i].Declared]
+		r.Materials = append(r.Materials, plan.MaterialRecord{})
+	}
+	for i := range p.Checks {
+		r := &rec.Stations[p.Members[p.Checks[i].Member].Declared]
+		r.Checks = append(r.Checks, plan.CheckRecord{})
+	}
 }
 
 // cross passes the next edge of the window: everything that lasts is cut there.
@@ -182,7 +199,10 @@ func (e *Engine) clearCounts() {
 	for i := range e.rec.Stations {
 		stops := e.rec.Stations[i].Stops
 		clear(stops)
-		e.rec.Stations[i] = plan.StationRecord{Stops: stops}
+		materials, checks := e.rec.Stations[i].Materials, e.rec.Stations[i].Checks
+		clear(materials)
+		clear(checks)
+		e.rec.Stations[i] = plan.StationRecord{Stops: stops, Materials: materials, Checks: checks}
 	}
 	clear(e.units)
 	e.rec.AllRunning = 0
@@ -202,6 +222,7 @@ func (e *Engine) atEdge(edge int) {
 		if s.phase == working && !s.pocket || s.phase == loaded {
 			s.rec.InputInside[edge] = s.plan.Takes
 		}
+		e.materialsAtEdge(s, edge)
 	}
 	for i := range e.links {
 		e.links[i].rec.Level[edge] = e.links[i].level

@@ -18,6 +18,8 @@ type Plan struct {
 	Nodes  []Node
 	Groups []Group
 	Crews  []Crew
+	// Tasks are in any order: requests go by their names.
+	Tasks []Task
 }
 
 // Node is a station, or a link that passes its pieces on to another link.

@@ -23,10 +23,13 @@ type Station struct {
 	Group int
 
 	// Streams is the name by which its streams of random numbers are found.
-	Streams         string
-	Pace            Pace
-	Stops           []Stop
-	Stocks          []Stock
+	Streams string
+	Pace    Pace
+	Stops   []Stop
+	Stocks  []Stock
+	Checks  []Check
+	// Tasked says that some of Stocks are.
+	Tasked          bool
 	Rejects         []Reject
 	Picks           []Pick
 	AfterStop       []Scrap

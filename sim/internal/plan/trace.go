@@ -28,4 +28,6 @@ type LevelChange struct {
 type StopSpell struct {
 	Station, Stop     int
 	Begin, Work, Done Micros
+	// Again: it goes on from the entry before, whose work was the first of several.
+	Again bool
 }
