@@ -70,6 +70,7 @@ func (h *holder) stationPieces(i int) {
 	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
 	h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+r.OutputInside[1]-r.OutputInside[0])
 	h.atMost(s.Name+" rejected", r.Rejected, r.Given)
+	h.rejects(s, r)
 	if s.Supply > 0 {
 		h.atMost(s.Name+" taken of the supply", r.Taken, s.Supply)
 	}
@@ -111,7 +112,7 @@ func (h *holder) stationTimes(i int) {
 			overlap = overlap || isCalendar(&h.line.Stations[m], c)
 		}
 	}
-	down := r.States[sim.Waiting] + r.States[sim.Down]
+	down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop]
 	switch {
 	case grouped:
 	case overlap:

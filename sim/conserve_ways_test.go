@@ -42,6 +42,7 @@ func (h *holder) members(i int) []int {
 func (h *holder) memberPieces(members []int, i int) {
 	s, r := &h.line.Stations[i], &h.rec.Stations[i]
 	first, last := &h.rec.Stations[members[0]], members[len(members)-1]
+	h.rejects(s, r)
 	h.same(s.Name+" good cycles", r.Cycles-r.ScrappedCycles, first.Cycles-first.ScrappedCycles)
 	if i == members[0] {
 		h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.Lost+r.InputInside[1]-r.InputInside[0])

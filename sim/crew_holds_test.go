@@ -66,6 +66,12 @@ func workOf(s *sim.Station, cause string) sim.Work {
 		if s.Materials[i].Name == cause {
 			return s.Materials[i].Crew
 		}
+		if sim.MisPickName(s.Materials[i].Name) == cause {
+			return s.Materials[i].MisPicks.Crew
+		}
+	}
+	if cause == sim.RejectStopName {
+		return s.RejectStop.Crew
 	}
 	return sim.Work{}
 }

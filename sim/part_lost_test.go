@@ -1,0 +1,158 @@
+package sim_test
+
+import (
+	"testing"
+
+	"tuckline/sim"
+)
+
+// packing is one station of 1 s that loses so many packs at every stop.
+func packing(packs int64, stops ...sim.Stop) sim.Line {
+	line := alone(1, stops...)
+	line.Stations[0].LostPerStop = packs
+	return line
+}
+
+// After each stop the next three pieces are rejected, then all are good again.
+func TestPacksLostPerStop(t *testing.T) {
+	course{
+		line:    packing(3, jam(5, 2)),
+		measure: 16 * s,
+		want: `
+			0  A running
+			5  A down (jam)   # five cycles
+			7  A running      # 8, 9, 10 lost; 11, 12
+			12 A down (jam)
+			14 A running      # 15 lost; 16 is outside
+		`,
+		counts: `A: cycles 11, rejected 4, lost packs 4, passed 7`,
+	}.follow(t)
+}
+
+// A cycle that is struck is the first of those that come; a cycle of four loses its first three. A stop while
+// some are still to come makes it three again.
+func TestPacksLostOfTheCycleUnderWay(t *testing.T) {
+	line := packing(3, jam(2.5, 2))
+	line.Stations[0].Gives = 4
+	course{
+		line:    line,
+		measure: 8 * s,
+		want: `
+			0   A running
+			2.5 A down (jam)
+			4.5 A running     # the third cycle ends at 5, three of four lost; 6, 7
+			7   A down (jam)
+		`,
+		counts: `A: cycles 5, given 20, rejected 3, lost packs 3`,
+	}.follow(t)
+	line = packing(3, jam(2, 2))
+	course{
+		line:    line,
+		measure: 13 * s,
+		want: `
+			0  A running
+			2  A down (jam)
+			4  A running     # 5, 6 lost
+			6  A down (jam)
+			8  A running     # 9, 10 lost
+			10 A down (jam)
+			12 A running
+		`,
+		counts: `A: cycles 6, lost packs 4, passed 2`,
+	}.follow(t)
+}
+
+// Blocked for 3 s, longer than a cycle, loses two; blocked for 1 s does not.
+func TestPacksLostWhenBlocked(t *testing.T) {
+	a, b := one("A", "", 1), one("B", "A", 4)
+	a.LostPerStop = 2
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, b}},
+		measure: 16_500_000,
+		want: `
+			0  A running, B starved
+			1  B running      # until 5, 9, 13, 17
+			2  A blocked
+			5  A running      # 3 s: the cycles until 6 and 7 are lost, that until 8 is good
+			8  A blocked
+			9  A running      # 1 s: good
+			10 A blocked
+			13 A running      # 3 s: 14 and 15 are lost
+			16 A blocked
+		`,
+		counts: `A: cycles 9, rejected 4, lost packs 4, passed 4, output at last 1`,
+	}.follow(t)
+}
+
+// A stop of its group counts; what leaves in the cycle that is then finished has kept its place. A starved station
+// loses nothing: its packs have run out.
+func TestPacksLostAtAStopOfTheGroup(t *testing.T) {
+	a, b := one("A", "", 1), one("B", "A", 1)
+	a.Stops = []sim.Stop{jam(3.5, 2)}
+	b.StopsWith, b.LostPerStop = "A", 1
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, b}},
+		measure: 7_500_000,
+		want: `
+			0   A running, B starved
+			1   B running
+			3.5 A down (jam)           # B finishes its third cycle
+			4   B down (A jam)
+			5.5 A running, B starved
+			6   B running              # until 7: lost
+		`,
+		counts: `B: rejected 1, lost packs 1, passed 3`,
+	}.follow(t)
+	b.StopsWith, b.LostPerStop = "", 0
+	a.LostPerStop = 0
+	c := one("C", "B", 1)
+	c.StopsWith, c.LostPerStop = "A", 5
+	b.Cycle = sec(4.5)
+	course{
+		line:    sim.Line{Stations: []sim.Station{{Name: "A", Takes: 1, Gives: 1, Cycle: sec(10), Stops: []sim.Stop{jam(0.7, 1)}}, b, c}},
+		measure: 17_500_000,
+		want: `
+			0  A running, B starved, C starved
+			7  A down (jam), C down (A jam)    # C has had nothing yet
+			8  A running, C starved
+			11 B running
+			15 A down (jam), C down (A jam)    # 3 s of the first cycle, 4 s of the second
+			15.5 B blocked                     # C takes nothing while it is stopped
+			16 A running, B starved, C running # it was starved when the stop began: nothing is lost
+			17 C starved
+		`,
+		counts: `C: cycles 1, lost packs 0, passed 1`,
+	}.follow(t)
+}
+
+// Glue that has to be hot first stops nothing that has been printed.
+func TestPacksNotLostAtHeatUp(t *testing.T) {
+	line := packing(3)
+	line.Stations[0].HeatUp = 5 * s
+	course{
+		line:    line,
+		measure: 8_500_000,
+		want: `
+			0 A planned stop (heat-up)
+			5 A running
+		`,
+		counts: `A: cycles 3, lost packs 0`,
+	}.follow(t)
+}
+
+// Packs wait for pieces given: a scrapped cycle gives none.
+func TestPacksLostBehindScrap(t *testing.T) {
+	line := packing(2, jam(3, 2))
+	line.Stations[0].AfterStop = []sim.ScrapRule{{Cycles: 1}}
+	course{
+		line:    line,
+		measure: 8_500_000,
+		want: `
+			0 A running
+			3 A down (jam)
+			5 A running      # 6 scrap, 7 and 8 lost
+			8 A down (jam)
+		`,
+		counts: `A: cycles 6, scrapped cycles 1, lost packs 2, rejected 2, passed 3`,
+	}.follow(t)
+}
