@@ -78,6 +78,7 @@ func (c *compiler) checkMaterial(s *Station, m *Material) {
 		c.fault(path, "it says nowhere how long a change or a refill lasts")
 	}
 	c.checkWork(path, m.Crew)
+	c.checkMisPicks(s, m)
 	c.checkAlarm(path, m)
 	c.checkPrepare(path, m)
 	c.checkWebStore(path, m)

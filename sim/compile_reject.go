@@ -45,7 +45,7 @@ func signals(st *plan.Station, s *Station, declared, firstStop, firstStock int) 
 		}
 		st.Picks = append(st.Picks, plan.Pick{
 			Stock: firstStock + i, Reject: at, Share: m.MisPicks.Share, Retries: m.MisPicks.Retries, Signal: raised(MisPickName(m.Name)),
-			Name: m.Name, Streams: streamsOf(s), Cause: plan.Cause{Declared: declared, Index: i},
+			Name: m.Name, Streams: streamsOf(s),
 		})
 	}
 }

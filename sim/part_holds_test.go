@@ -25,3 +25,14 @@ func (h *holder) onlyWith(what string, has bool, count int64) {
 		h.same(what+" without a cause", count, 0)
 	}
 }
+
+// picks: a try uses one cycle's material. Every cycle has a last try, which succeeds unless the cycle
+// lacks its piece; all that fail are wasted.
+func (h *holder) picks(name string, m *sim.Material, rec *sim.MaterialRecord, st *sim.StationRecord) {
+	extra := rec.Used - m.PerCycle*st.Cycles // the tries but the last ones
+	h.same(name+" by tries", extra%m.PerCycle, 0)
+	h.atMost(name+" tries before the last", extra/m.PerCycle, rec.FailedPicks)
+	h.atMost(name+" failed picks", rec.FailedPicks, extra/m.PerCycle+st.Cycles)
+	h.atMost(name+" of failed picks", m.PerCycle*rec.FailedPicks, rec.Wasted)
+	h.atMost(name+" wasted", rec.Wasted, m.PerCycle*(rec.FailedPicks+st.ScrappedCycles))
+}

@@ -27,7 +27,7 @@ func TestMisPickedForGood(t *testing.T) {
 		line:    line,
 		measure: 10 * s,
 		want:    `0 A running`,
-		counts:  `A: cycles 3, given 6, rejected 6, mis-picked 6, passed 0`,
+		counts:  `A: cycles 3, given 6, rejected 6, mis-picked 6, passed 0, blanks used 9, blanks wasted 9, blanks failed picks 9`,
 	}.follow(t)
 }
 
@@ -43,7 +43,7 @@ func TestMisPicksUseTheStock(t *testing.T) {
 			7 A down (blanks)
 			9 A running
 		`,
-		counts: `A: cycles 3, mis-picked 3`,
+		counts: `A: cycles 3, mis-picked 3, blanks used 7, blanks failed picks 7, blanks added 7, blanks at last 7`,
 	}.follow(t)
 }
 
@@ -67,6 +67,7 @@ func TestMisPicksStop(t *testing.T) {
 		`,
 		counts: `
 			A: cycles 2, scrapped cycles 1, rejected 1, mis-picked 1, blanks mis-picked count 2
+			A: blanks used 4, blanks wasted 4, blanks failed picks 4
 			operators: requests 2`,
 	}.follow(t)
 }

@@ -34,6 +34,9 @@ func (h *holder) materials(i int) {
 		if m.MisPicks.Share == 0 {
 			h.same(name+" used", rec.Used, m.PerCycle*first.Cycles)
 			h.same(name+" wasted", rec.Wasted, m.PerCycle*first.ScrappedCycles)
+			h.same(name+" failed picks", rec.FailedPicks, 0)
+		} else {
+			h.picks(name, m, rec, first)
 		}
 		h.atMost(name+" wasted", rec.Wasted, rec.Used)
 		if rec.Stock[0] < 0 || rec.Stock[1] < 0 {

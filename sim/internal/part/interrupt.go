@@ -101,17 +101,11 @@ func (m *Machine) makeCareful() {
 // LosePacks says that the station has stopped, or has been blocked for longer than a cycle: what
 // is between printing and rejecting loses its place. Working says that a cycle is under way.
 func (m *Machine) LosePacks(working bool) {
-	if working {
-		m.makeCareful()
-	} else {
-		m.settle()
-	}
+	m.pause(working)
 	for i := range m.rejects {
 		m.rejects[i].stopped()
 	}
-	if !working {
-		m.ask()
-	}
+	m.goOn()
 }
 
 // Stopped says that an own stop, or a change of material, of this length is over.

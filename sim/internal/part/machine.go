@@ -216,8 +216,9 @@ func (m *Machine) End() (good int64, scrapped bool) {
 	m.careful = false
 	m.passed(1, m.dur)
 	m.scrap.worked(m.dur - m.at)
-	m.picked()
-	if m.scrap.left > 0 || m.doomed {
+	scrapped = m.scrap.left > 0 || m.doomed
+	m.picked(scrapped)
+	if scrapped {
 		m.scrap.left = max(0, m.scrap.left-1)
 		for i := range m.rejects {
 			m.rejects[i].scrapped()

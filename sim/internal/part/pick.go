@@ -49,24 +49,25 @@ func (m *Machine) pickAll() (more int64) {
 }
 
 // picked uses the material of the failed tries of a cycle that has ended, and stops the station if
-// a pick has failed for good.
-func (m *Machine) picked() {
+// a pick has failed for good. The last try is in what every cycle uses: it is wasted if it failed, or as scrap.
+func (m *Machine) picked(scrapped bool) {
 	for i := range m.picks {
 		p := &m.picks[i]
+		s := &m.stocks[p.plan.Stock]
+		s.failedPicks += p.failed
 		more := p.failed
 		if p.missed {
 			more--
 			m.signals.raise(p.plan.Signal)
+			if !scrapped {
+				s.wasted += s.plan.PerCycle
+			}
 		}
 		if more > 0 {
-			s := &m.stocks[p.plan.Stock]
 			s.use(more * s.plan.PerCycle)
 		}
 	}
 }
 
-// FailedPicks is the number of tries of the i-th pick that failed in the cycle that has
-// ended, and whether it failed for good.
-func (m *Machine) FailedPicks(i int) (failed int64, missed bool) {
-	return m.picks[i].failed, m.picks[i].missed
-}
+// FailedPicks is the number of tries of the i-th stock that have failed since the replication began.
+func (m *Machine) FailedPicks(i int) int64 { return m.stocks[i].failedPicks }

@@ -18,6 +18,8 @@ type stock struct {
 	asked bool
 	// used is what has been used, wasted the part of scrapped cycles and failed picks.
 	used, wasted int64
+	// failedPicks counts tries that failed.
+	failedPicks int64
 	// fails draws how many changes succeed before the next that does not; failed is how often
 	// the last one had to be done again.
 	fails  gaps

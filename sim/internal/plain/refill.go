@@ -118,10 +118,12 @@ func (e *Engine) materialsAtEdge(s *station, edge int) {
 		p := &s.plan.Stocks[i]
 		rec := &e.rec.Stations[p.Declared].Materials[p.Material]
 		left, used, wasted := s.machine.Stock(i, s.phase == working)
+		picks := s.machine.FailedPicks(i)
 		rec.Stock[edge] = left
 		if edge == 0 {
-			used, wasted = -used, -wasted
+			used, wasted, picks = -used, -wasted, -picks
 		}
+		rec.FailedPicks += picks
 		rec.Used += used
 		rec.Wasted += wasted
 	}

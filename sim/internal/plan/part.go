@@ -70,7 +70,4 @@ type Pick struct {
 	Signal  int
 	Name    string
 	Streams string
-	// Cause is the material in the terms of the line as written: Index is its place among
-	// the materials of the station.
-	Cause Cause
 }
