@@ -37,6 +37,17 @@ func inventedWhole() *study.Outcome {
 		RanDry: about(0.013, 0.003), DryWindows: result.Estimate{Mean: 0.35, Low: 0.221, High: 0.505, N: 40},
 	}
 	r.Buffers[1].Stops = []result.Stop{{Name: "door open", Class: "minor", PerHour: about(0.2, 0.03), Down: about(0.004, 0.001)}}
+	origin := func(station, cause string, starved, blocked float64) result.Origin {
+		return result.Origin{
+			Station: station, Cause: cause, Starved: about(starved, starved/9), Blocked: about(blocked, blocked/9), Overlap: about(starved/20, starved/80),
+			StarvedSpellsPerHour: about(starved*40, starved*4), BlockedSpellsPerHour: about(blocked*90, blocked*9),
+		}
+	}
+	cartoner.Origins = []result.Origin{
+		origin("blister machine", "breakdown", 0.031, 0), origin("blister machine", "minor stop", 0.024, 0), origin("blister machine", result.Rejects, 0.004, 0),
+		origin("transfer store", result.Store, 0.002, 0), origin("print-and-check", "minor stop", 0, 0.003), origin("blister machine", "lidding foil", 0.0011, 0),
+	}
+	web.Origins = []result.Origin{origin("cartoner", "breakdown", 0, 0.09), origin("cartoner", result.Pace, 0, 0.02)}
 	for i := range o.Records {
 		inventedRecord(&o.Records[i], int64(i))
 	}
@@ -60,6 +71,7 @@ func inventedParts(s *scenario.Scenario) {
 			Store: sim.WebStore{On: true, Length: 8_000_000, Refill: 1.3}, SpliceScrap: 8, SpliceFails: 0.02,
 		},
 	}
+	cartoner.Stops[0].Lasts = sim.Fixed(1.5e8) // so that it is the cartoner that limits the line
 	cartoner.EmptyPockets = sim.EmptyPockets{On: true, Most: 5}
 	cartoner.Materials = []sim.Material{
 		{

@@ -66,3 +66,26 @@ type Beside struct {
 	RanDry     Estimate `json:"ran_dry"`
 	DryWindows Estimate `json:"dry_windows"`
 }
+
+// Origin is what began blocked and starved spells of a station. Blocked, Starved and Overlap are
+// shares of the window; Overlap is the part of both in which another cause was there too.
+type Origin struct {
+	// Station is whose cause it is, a store for Store; Cause is the name of a stop or a material of it, or
+	// one of the words below.
+	Station              string   `json:"station"`
+	Cause                string   `json:"cause"`
+	Blocked              Estimate `json:"blocked"`
+	Starved              Estimate `json:"starved"`
+	Overlap              Estimate `json:"overlap"`
+	BlockedSpellsPerHour Estimate `json:"blocked_spells_per_hour"`
+	StarvedSpellsPerHour Estimate `json:"starved_spells_per_hour"`
+}
+
+// The causes that are no stops: a slower neighbour, rejects outside scrap, a stop of a store, no
+// more input. Names of stops begin with a letter, so none is like them.
+const (
+	Pace    = "(pace)"
+	Rejects = "(rejects)"
+	Store   = "(store)"
+	Supply  = "(supply)"
+)

@@ -65,6 +65,8 @@ type Station struct {
 	EmptyPocketsPerHour Estimate   `json:"empty_pockets_per_hour,omitzero"`
 	Materials           []Material `json:"materials,omitempty"`
 	Checks              []Check    `json:"checks,omitempty"`
+	// Origins say what began its blocked and starved spells, the longest first.
+	Origins []Origin `json:"origins,omitempty"`
 }
 
 // States are the shares of the window in each state.

@@ -24,6 +24,7 @@ func (v view) stations() []result.Station {
 			Pieces:          c.pieces(&s.Line.Stations[i], i),
 			Materials:       v.materials(i),
 			Checks:          c.checks(s.Line.Stations[i].Checks, i),
+			Origins:         v.origins(i),
 		}
 		if s.Line.Stations[i].EmptyPockets.On {
 			all[i].EmptyPocketsPerHour = of(func(r *sim.StationRecord) int64 { return r.EmptyPockets })

@@ -129,10 +129,12 @@
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
       axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
       if (axis.type === "value" && narrow) axis.splitNumber = 3;
+      if (axis.maxInterval && narrow) axis.minInterval = axis.maxInterval *= 2;
+      if (narrow && axes(option, "xAxis").length > 1 && axis === axes(option, "xAxis")[0]) axis.axisLabel.showMaxLabel = false;
       if (axis.max === 100) axis.interval = narrow ? 50 : 20;
     }
     for (const axis of axes(option, "yAxis")) {
-      if (axis.type === "category") Object.assign(axis.axisLabel, { interval: 0 }, narrow ? { width: 108, overflow: "break", fontSize: 11, lineHeight: 12 } : { width: 230, overflow: "truncate" });
+      if (axis.type === "category") Object.assign(axis.axisLabel, { interval: 0 }, narrow ? { width: 124, overflow: "break", fontSize: 10, lineHeight: 11 } : width < 800 ? { width: 200, overflow: "break", lineHeight: 13 } : { width: Math.min(320, 0.3 * width), overflow: "truncate" });
     }
     for (const zoom of axes(option, "dataZoom")) {
       if (zoom.type === "inside") Object.assign(zoom, { zoomOnMouseWheel: "ctrl", moveOnMouseWheel: false, preventDefaultMouseMove: false });
@@ -156,7 +158,10 @@
       for (const datum of [series, ...(series.data || [])]) {
         if (datum && datum.label) {
           datum.label.padding = [1, 3];
-          if (datum.label.position === "right" && narrow) datum.label.show = false;
+          if (datum.label.position === "right" && narrow) {
+            datum.label.show = false;
+            for (const grid of axes(option, "grid")) grid.right = "24";
+          }
         }
       }
       if (series.emphasis === undefined) series.emphasis = { disabled: true };

@@ -1,0 +1,120 @@
+package report
+
+import (
+	"cmp"
+	"html/template"
+	"slices"
+
+	"github.com/go-echarts/go-echarts/v2/opts"
+
+	"tuckline/internal/result"
+)
+
+// wait is a part of the blocked or starved time of a station that goes back to one cause.
+type wait struct {
+	Station       string
+	look          stateLook
+	origin        result.Origin
+	share, spells result.Estimate
+}
+
+// waitsOf are the waits of a station, the longest first.
+func waitsOf(station result.Station) []wait {
+	var all []wait
+	for _, o := range station.Origins {
+		all = append(all,
+			wait{station.Name, waiting[0], o, o.Starved, o.StarvedSpellsPerHour},
+			wait{station.Name, waiting[1], o, o.Blocked, o.BlockedSpellsPerHour})
+	}
+	all = slices.DeleteFunc(all, func(w wait) bool { return w.share.Mean <= 0 })
+	slices.SortStableFunc(all, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	return all
+}
+
+// causeName says the cause as a sentence does.
+func (w wait) causeName() string {
+	f := facts{"Station": w.origin.Station, "Stop": w.origin.Cause}
+	switch w.origin.Cause {
+	case result.Pace:
+		return say("origin.pace", f)
+	case result.Rejects:
+		return say("origin.rejects", f)
+	case result.Store:
+		return say("origin.store", f)
+	case result.Supply:
+		return say("origin.supply", f)
+	}
+	return say("stop.at", f)
+}
+
+// drawnOrigins is how many waits the chart has at most; the table has all.
+const drawnOrigins = 12
+
+// originsSection says why the stations that limit the line wait, and in its table why all do.
+func originsSection(s *subject) (*section, error) {
+	var drawn, all []wait
+	limiting := stationsOf(s.limiting())
+	for _, station := range s.Results.Stations {
+		waits := waitsOf(station)
+		all = append(all, waits...)
+		if slices.Contains(limiting, station.Name) {
+			drawn = append(drawn, waits...)
+		}
+	}
+	if len(all) == 0 {
+		return nil, nil
+	}
+	if len(drawn) == 0 {
+		drawn = slices.Clone(all)
+	}
+	slices.SortStableFunc(drawn, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	worst := drawn[0]
+	heading := say("origins.heading", facts{
+		"Station": worst.Station, "State": worst.look.Word(), "Cause": worst.causeName(), "Share": percentWords(worst.share.Mean), "Several": len(drawn) > 1,
+	})
+	drawn = drawn[:min(drawnOrigins, len(drawn))]
+	option, err := s.originsOption(drawn, described(heading))
+	if err != nil {
+		return nil, err
+	}
+	return &section{
+		ID: "origins", Heading: heading, Reading: say("origins.reading", facts{"Window": s.Window.One}),
+		Charts: []chart{{"origins", 70 + 30*len(drawn), option}},
+		Table:  s.originsTable(all, heading),
+	}, nil
+}
+
+func (s *subject) originsOption(waits []wait, aria string) (template.JS, error) {
+	several := len(s.limiting()) > 1
+	var labels []string
+	var bars []opts.BarData
+	var intervals []opts.CustomData
+	var counts []opts.ScatterData
+	for i, w := range waits {
+		f := facts{
+			"Station": w.Station, "State": w.look.Word(), "Cause": w.causeName(), "Several": several, "Window": s.Window.One,
+			"Share": numberOf(w.share, 100), "Count": numberOf(w.spells, s.Window.Hours).Mean,
+		}
+		tip := say("origins.tip", f)
+		labels = append(labels, say("origins.label", f))
+		bars = append(bars, opts.BarData{Name: tip, Value: round3(100 * w.share.Mean), ItemStyle: &opts.ItemStyle{Color: "state:" + w.look.Key}})
+		counts = append(counts, opts.ScatterData{Name: say("origins.count", f), Value: []any{round3(100 * w.share.High), i}})
+		intervals = append(intervals, opts.CustomData{
+			Name: tip, Value: []float64{float64(i), round3(100 * w.share.Mean), round3(100 * w.share.Low), round3(100 * w.share.High), 0},
+		})
+	}
+	return barsWithCounts(aria, say("share", nil), "accent", labels, bars, intervals, counts)
+}
+
+// originsTable has all waits of all stations; overlap is of both states together.
+func (s *subject) originsTable(all []wait, caption string) table {
+	var station, state, cause []string
+	var share, spells, overlap []result.Estimate
+	for _, w := range all {
+		station, state, cause = append(station, w.Station), append(state, w.look.Word()), append(cause, w.causeName())
+		share, spells, overlap = append(share, w.share), append(spells, w.spells), append(overlap, w.origin.Overlap)
+	}
+	head := append(heads("station", "waits.state", "waits.cause", "waits.share"), say("column.spells", facts{"Window": s.Window.One}), say("column.overlap", nil))
+	return tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
+		columnOf(share, 100), columnOf(spells, s.Window.Hours), columnOf(overlap, 100))
+}
