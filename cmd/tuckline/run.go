@@ -25,6 +25,7 @@ delivers, with the interval, and why it does not deliver more. A new folder gets
   tuckline run scenarios/lowmere.yaml --set "transfer store.holds=1200 blisters" --out big-store
   tuckline run scenarios/lowmere.yaml --set "cartoner.stops.minor stop.lasts.mean=90 s"
   tuckline run scenarios/lowmere.yaml --replications 200 --show "cartoner starved"
+  tuckline run scenarios/lowmere.yaml --show "late refills" --show "crew minutes"
   tuckline run scenarios/lowmere.yaml --format json`,
 		Args:              oneFile,
 		ValidArgsFunction: scenarioFiles,

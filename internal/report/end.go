@@ -40,24 +40,6 @@ func fileName(path string) string {
 	return name
 }
 
-// assumptions are what the model takes for granted.
-func assumptions(s *subject) []string {
-	run := s.Scenario.Run
-	all := []string{
-		say("assume.start", facts{"Window": s.Window.One, "WarmUp": length(run.WarmUp), "None": run.WarmUp == 0, "Measure": length(run.Measure)}),
-		say("assume.cycle", nil), say("assume.stops", nil), say("assume.speed", nil),
-	}
-	if len(s.Scenario.Line.Crews) > 0 {
-		all = append(all, say("assume.crews", nil))
-	}
-	for _, p := range s.Figures.Places {
-		if p.Kind == "hand-over" {
-			all = append(all, say("assume.handover", facts{"From": listed(p.From), "To": listed(p.To), "Places": p.Capacity}))
-		}
-	}
-	return all
-}
-
 func method(s *subject, version string) []string {
 	r := s.Results
 	f := facts{

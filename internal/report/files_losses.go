@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"tuckline/internal/result"
 	"tuckline/sim"
 )
@@ -20,12 +22,7 @@ var lossColumns = []struct {
 
 // picks says that a picker of the station may miss.
 func picks(s *sim.Station) bool {
-	for i := range s.Materials {
-		if s.Materials[i].MisPicks.Share > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Materials, func(m sim.Material) bool { return m.MisPicks.Share > 0 })
 }
 
 // materialColumns are what a station used of one material; web in micrometres, so that every one is whole.

@@ -15,6 +15,8 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 		name = say("measure.of", facts{"Name": m.Name, "Of": m.Of})
 	}
 	switch {
+	case m.Value.N == 0:
+		return name, say("measure.none", nil)
 	case m.Per == "share of pieces":
 		return name, say("measure.percent", facts{"Value": numberOf(m.Value, 100)})
 	case slices.Contains([]string{"share of shifts", "share of weeks", "share of runs"}, m.Per):

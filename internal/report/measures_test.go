@@ -24,6 +24,7 @@ func TestWordsOfMeasures(t *testing.T) {
 		"lateness of refills, leaflets of cartoner: 31.0 ± 4.0 s per late refill": {
 			Name: "lateness of refills", Of: "leaflets of cartoner", Per: "late refill, in seconds", Value: about(31, 4),
 		},
+		"lateness of refills, blanks of cartoner: none occurred": {Name: "lateness of refills", Of: "blanks of cartoner", Per: "late refill, in seconds"},
 		"carried by hand, magazine: 450 ± 12 blisters per shift": {Name: "carried by hand", Of: "magazine", Per: "shift", Unit: "blisters", Value: about(450, 12)},
 	} {
 		name, value := s.measureWords(m)

@@ -43,10 +43,10 @@ func (s *subject) workKnown() facts {
 			work = append(work, say("people."+word, nil))
 		}
 	}
-	line := s.Scenario.Line
+	line := &s.Scenario.Line
 	add(len(s.refilled()) > 0, "refills")
-	add(slices.ContainsFunc(line.Stations, func(st sim.Station) bool { return len(st.Checks) > 0 }), "tests")
-	add(slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return b.Kind == sim.HandMagazine }), "carrying")
-	add(slices.ContainsFunc(line.Buffers, func(b sim.Buffer) bool { return b.Returns.Share > 0 }), "inspection")
+	add(anyStation(func(st *sim.Station) bool { return len(st.Checks) > 0 })(line), "tests")
+	add(anyBuffer(func(b *sim.Buffer) bool { return b.Kind == sim.HandMagazine })(line), "carrying")
+	add(anyBuffer(func(b *sim.Buffer) bool { return b.Returns.Share > 0 })(line), "inspection")
 	return facts{"Work": listed(work)}
 }
