@@ -30,7 +30,7 @@ func (h *holder) crew(i int) {
 	h.same(c.Name+" busy", int64(r.Busy), int64(busy))
 }
 
-// doesTasks says that a crew does tasks of a station.
+// doesTasks says that a crew does tasks of a station, or changes that wait for one.
 func doesTasks(s *sim.Station, crew string) bool {
 	for i := range s.Checks {
 		if s.Checks[i].Crew.Crew == crew {
@@ -39,7 +39,7 @@ func doesTasks(s *sim.Station, crew string) bool {
 	}
 	for i := range s.Materials {
 		m := &s.Materials[i]
-		if (m.Alarm.On || m.Store.On) && m.Crew.Crew == crew || m.Prepare.On && m.Prepare.Crew.Crew == crew {
+		if waitsForTask(s, m.Name) && m.Crew.Crew == crew || m.Prepare.On && m.Prepare.Crew.Crew == crew {
 			return true
 		}
 	}

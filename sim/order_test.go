@@ -18,6 +18,7 @@ func shuffled(t *rapid.T, line sim.Line) sim.Line {
 	for i := range other.Stations {
 		st := &other.Stations[i]
 		st.Stops, st.Materials = permuted(t, st.Stops), permuted(t, st.Materials)
+		st.Checks = permuted(t, st.Checks)
 		st.AfterStop, st.AfterStandstill = permuted(t, st.AfterStop), permuted(t, st.AfterStandstill)
 	}
 	for i := range other.Buffers {

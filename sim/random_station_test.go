@@ -38,6 +38,9 @@ func (l *liner) station(stage, n int) sim.Station {
 	for i := range max(0, l.count("materials", -3, 2)) {
 		st.Materials = append(st.Materials, l.material(fmt.Sprintf("reel %d", i)))
 	}
+	for i := range max(0, l.count("checks", -4, 2)) {
+		st.Checks = append(st.Checks, l.check(fmt.Sprintf("check %d", i)))
+	}
 	return st
 }
 
@@ -107,9 +110,11 @@ func (l *liner) work() sim.Work {
 func (l *liner) material(name string) sim.Material {
 	per := l.pieces("per cycle", 1, 5)
 	amount := per + l.pieces("amount", 0, 60)
-	return sim.Material{
+	m := sim.Material{
 		Name: name, Amount: amount, PerCycle: per, Refill: per + l.pieces("refill", 0, amount-per),
 		Lasts: l.law("change", 50_000, 4*s), Crew: l.work(),
 		PartUsed: l.chance("part used", 3),
 	}
+	l.refill(&m)
+	return m
 }

@@ -96,7 +96,7 @@ func (h *holder) balance(i int) {
 	if last {
 		inside = r.OutputInside[1] - r.OutputInside[0]
 	}
-	h.same(s.Name+" passed", r.Given-r.Rejected, r.Passed+inside)
+	h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+inside)
 	h.atMost(s.Name+" rejected", r.Rejected, r.Given)
 	h.atMost(s.Name+" lost", 0, r.Lost)
 	if s.Supply > 0 {

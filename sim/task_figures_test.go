@@ -43,7 +43,7 @@ func (h *holder) materials(i int) {
 			h.fault("%s: less than nothing is left", name)
 		}
 		if m.Alarm.On {
-			h.atMost(name+" on the machine", max(rec.Stock[0], rec.Stock[1]), m.Amount)
+			h.atMost(name+" on the machine", max(rec.Stock[0], rec.Stock[1]), m.Amount+m.PerCycle-1) // the rest stays
 		}
 	}
 	for j := range st.Checks {
