@@ -21,12 +21,17 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 	m.Reset(pl, 1, 2)
 	var log []string
 	done := plan.Micros(0)
+	crew := helper{machine: &m}
 	for c := range cycles {
 		for cause := m.UsedUp(); cause >= 0; cause = m.UsedUp() {
+			if i := cause - len(m.stops); i >= 0 && m.IsAsked(i) {
+				crew.due[i] = 0
+			}
 			log = append(log, fmt.Sprintf("%d: change of %d lasts %d", done, cause, m.Lasts(cause)))
 			m.Change(cause, false)
 		}
 		work := m.Start(level(c), 0)
+		crew.refill()
 		for {
 			if part, yes := split(work); yes {
 				m.Interrupt(work - part)
@@ -37,6 +42,9 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 				work -= part
 			}
 			done += work
+			if m.Quiet() {
+				break
+			}
 			cause := m.Strike()
 			if cause < 0 {
 				break
@@ -45,10 +53,66 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 			m.Stopped(second)
 			work = m.Resume(0)
 		}
-		good, scrapped := m.End()
+		good, scrapped := pl.Gives, false
+		if careful := !m.Quiet(); careful {
+			if good, scrapped = m.End(); !scrapped {
+				good = m.Sample(good)
+				log = append(log, crew.tests(done)...)
+			}
+		}
 		log = append(log, fmt.Sprintf("%d: %d good, scrapped %v", done, good, scrapped))
+		log = append(log, crew.alarms(c)...)
 	}
 	return log
+}
+
+// helper refills stocks amid the third cycle after their alarm, and ends tests at once.
+type helper struct {
+	machine *Machine
+	due     []int // by stock: cycles to go, 0 without alarm
+}
+
+// alarms asks for refills, and now and then notes the stocks.
+func (h *helper) alarms(c int) (log []string) {
+	m := h.machine
+	if h.due == nil {
+		h.due = make([]int, len(m.stocks))
+	}
+	for i := range m.stocks {
+		if m.Alarms(i) {
+			m.Asked(i)
+			h.due[i] = 3
+			log = append(log, fmt.Sprintf("alarm of %d after cycle %d", i, c))
+		}
+		if c%9 == 8 {
+			left, used, wasted := m.Stock(i, false)
+			log = append(log, fmt.Sprintf("stock %d: %d left, %d used, %d wasted", i, left, used, wasted))
+		}
+	}
+	return log
+}
+
+// tests notes what checks have taken of a cycle that was done step by step.
+func (h *helper) tests(done plan.Micros) (log []string) {
+	m := h.machine
+	for i := range m.checks {
+		pieces, complete := m.Sampled(i)
+		if pieces > 0 {
+			log = append(log, fmt.Sprintf("%d: test %d took %d", done, i, pieces))
+		}
+		if complete {
+			m.Tested(i, false)
+		}
+	}
+	return log
+}
+
+func (h *helper) refill() {
+	for i := range h.due {
+		if h.due[i]--; h.due[i] == 0 {
+			h.machine.Change(len(h.machine.stops)+i, true)
+		}
+	}
 }
 
 // A cycle that is interrupted and goes on at once is as if nobody had interrupted it: a quiet
@@ -105,9 +169,24 @@ func randomStation(t *rapid.T) *plan.Station {
 	}
 	for i := range rapid.IntRange(0, 2).Draw(t, "stocks") {
 		full := rapid.Int64Range(3, 40).Draw(t, "full")
-		pl.Stocks = append(pl.Stocks, plan.Stock{
+		stock := plan.Stock{
 			Name: fmt.Sprintf("stock %d", i), Full: full, PerCycle: 3, Refill: full, PartUsed: i > 0,
-			Work: plan.Work{Lasts: draw.Fixed(float64(second)), Crew: plan.None},
+			Work: plan.Work{Lasts: draw.Fixed(float64(second)), Crew: plan.None}, Alarm: 2,
+			Scrap: rapid.Int64Range(0, 2).Draw(t, "splice scrap"), Fails: rapid.SampledFrom([]float64{0, 0.4}).Draw(t, "fails"),
+		}
+		switch rapid.IntRange(0, 2).Draw(t, "refilled") {
+		case 0:
+			stock.Tasked, stock.Alarm = true, rapid.Int64Range(2, full-1).Draw(t, "alarm")
+		case 1:
+			stock.Tasked, stock.Length = true, rapid.Int64Range(3, 30).Draw(t, "store")
+			stock.Gains = rapid.Int64Range(1, 5).Draw(t, "gains")
+		}
+		pl.Stocks = append(pl.Stocks, stock)
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "checks") {
+		s := randomStop(t, "")
+		pl.Checks = append(pl.Checks, plan.Check{
+			Name: fmt.Sprintf("check %d", i), Clock: s.Clock, Every: s.Every, Takes: rapid.Int64Range(1, 9).Draw(t, "sample"),
 		})
 	}
 	return pl
