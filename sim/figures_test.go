@@ -33,6 +33,7 @@ func stationFigures(f map[string]int64, name string, stops []string, r *sim.Stat
 	f[name+" cycles"], f[name+" scrapped cycles"] = r.Cycles, r.ScrappedCycles
 	f[name+" taken"], f[name+" given"], f[name+" passed"] = r.Taken, r.Given, r.Passed
 	f[name+" rejected"], f[name+" scrapped"] = r.Rejected, r.Scrapped
+	f[name+" in runs"] = r.InRuns
 	f[name+" no-reads"], f[name+" lost packs"], f[name+" mis-picked"] = r.NoReads, r.LostPacks, r.MisPicked
 	f[name+" empty pockets"] = r.EmptyPockets
 	f[name+" input at first"], f[name+" input at last"] = r.InputInside[0], r.InputInside[1]

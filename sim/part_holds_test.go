@@ -5,7 +5,8 @@ import "tuckline/sim"
 // rejects: what has a reason of its own is part of what is rejected, and nothing has a reason
 // that the station does not have.
 func (h *holder) rejects(s *sim.Station, r *sim.StationRecord) {
-	h.atMost(s.Name+" rejected for a reason", r.LostPacks+r.NoReads+r.MisPicked, r.Rejected)
+	h.atMost(s.Name+" rejected for a reason", r.LostPacks+r.NoReads+r.MisPicked+r.InRuns, r.Rejected)
+	h.onlyWith(s.Name+" in runs", s.Runs.Enter > 0, r.InRuns)
 	if min(r.LostPacks, r.NoReads, r.MisPicked, r.EmptyPockets) < 0 {
 		h.fault("%s: a count below 0", s.Name)
 	}

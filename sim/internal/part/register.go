@@ -11,7 +11,11 @@ type register struct {
 }
 
 // flagged is what is on the way: it leaves at the end of the cycle of this number.
-type flagged struct{ due, pieces int64 }
+type flagged struct {
+	due, pieces int64
+	// inRun says that they were found in a run of rejects.
+	inRun bool
+}
 
 func (r *register) reset(after int64) {
 	r.after, r.count, r.head, r.size = after, 0, 0, 0
@@ -30,20 +34,21 @@ func (r *register) quiet() int64 {
 
 func (r *register) passed(n int64) { r.count += n }
 
-// shift ends a cycle in which so many were found, and says how many leave.
-func (r *register) shift(found int64) (leave int64) {
+// shift ends a cycle in which so many were found, in a run or not, and says how many leave and
+// whether those were found in one.
+func (r *register) shift(found int64, inRun bool) (leave int64, left bool) {
 	if r.after == 0 {
-		return found
+		return found, inRun
 	}
 	r.count++
 	if found > 0 {
-		r.found[(r.head+r.size)%len(r.found)] = flagged{due: r.count + r.after, pieces: found}
+		r.found[(r.head+r.size)%len(r.found)] = flagged{due: r.count + r.after, pieces: found, inRun: inRun}
 		r.size++
 	}
 	if r.size > 0 && r.found[r.head].due == r.count {
-		leave = r.found[r.head].pieces
+		leave, left = r.found[r.head].pieces, r.found[r.head].inRun
 		r.head = (r.head + 1) % len(r.found)
 		r.size--
 	}
-	return leave
+	return leave, left
 }

@@ -5,8 +5,8 @@ import "tuckline/sim/internal/plan"
 // Rejects is what a member has rejected of one cycle.
 type Rejects struct {
 	// All of them, and those among them that lost their place at a stop, whose code could not be read, and
-	// that lack a blank or a leaflet.
-	All, LostPacks, NoReads, MisPicked int64
+	// that lack a blank or a leaflet. InRuns are those that the camera found in a run.
+	All, LostPacks, NoReads, MisPicked, InRuns int64
 }
 
 // reject is all that one member rejects: packs that a stop has lost, what the camera
@@ -88,7 +88,7 @@ func (r *reject) of(pieces int64) (good int64) {
 
 // look lets the camera look at pieces; it says how many of them leave here.
 func (r *reject) look(pieces int64) (leave int64) {
-	found := r.camera().of(pieces)
+	found, inRun := r.camera().of(pieces), r.runs.on()
 	switch {
 	case found > 0:
 		r.row++
@@ -96,13 +96,18 @@ func (r *reject) look(pieces int64) (leave int64) {
 		r.row = 0
 	}
 	r.runs.ended()
-	return min(r.register.shift(found), pieces)
+	leave, inRun = r.register.shift(found, inRun)
+	leave = min(leave, pieces)
+	if inRun {
+		r.last.InRuns = leave
+	}
+	return leave
 }
 
 // scrapped says that a scrapped cycle has ended: what leaves with it is part of the scrap.
 func (r *reject) scrapped() {
 	r.runs.ended()
-	r.register.shift(0)
+	r.register.shift(0, false)
 }
 
 // full says that the row has reached the number that stops the station; it then starts anew.

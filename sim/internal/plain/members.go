@@ -11,6 +11,7 @@ func (e *Engine) memberRejects(s *station) {
 		rec.LostPacks += rejected.LostPacks
 		rec.NoReads += rejected.NoReads
 		rec.MisPicked += rejected.MisPicked
+		rec.InRuns += rejected.InRuns
 	}
 }
 
@@ -29,7 +30,7 @@ func (e *Engine) tellApart(s *station) {
 		*rec = plan.StationRecord{
 			Sampled: before.Sampled, Materials: before.Materials, Checks: before.Checks,
 			Cycles: made, Stops: stops, Rejected: own, States: unit.States, Restarts: unit.Restarts,
-			LostPacks: before.LostPacks, NoReads: before.NoReads, MisPicked: before.MisPicked,
+			LostPacks: before.LostPacks, NoReads: before.NoReads, MisPicked: before.MisPicked, InRuns: before.InRuns,
 			BlockedSpells: unit.BlockedSpells, StarvedSpells: unit.StarvedSpells,
 			Taken: made*members[m].Takes - rejected, Given: made*members[m].Gives - rejected,
 		}

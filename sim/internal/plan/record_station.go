@@ -17,6 +17,8 @@ type StationRecord struct {
 	// NoReads and LostPacks count pieces among Rejected: those whose code could not be read, and
 	// those that lost their place at a stop. MisPicked counts those of cycles without a blank or a leaflet.
 	NoReads, LostPacks, MisPicked int64
+	// InRuns counts pieces among Rejected that the camera found in a run of rejects.
+	InRuns int64
 	// Sampled counts good pieces that checks have taken; they do not pass.
 	Sampled int64
 	// EmptyPockets counts pockets that ran through empty; they are no cycles.
