@@ -18,6 +18,7 @@ type lossKind struct {
 // lossKinds are in the order in which the fate of a piece is settled, scrap last.
 var lossKinds = []lossKind{
 	{"faulty", func(p result.Pieces) result.Estimate { return p.Faulty }},
+	{"in.runs", func(p result.Pieces) result.Estimate { return p.InRuns }},
 	{"mis.picked", func(p result.Pieces) result.Estimate { return p.MisPicked }},
 	{"lost.packs", func(p result.Pieces) result.Estimate { return p.LostPacks }},
 	{"no.reads", func(p result.Pieces) result.Estimate { return p.NoReads }},

@@ -15,6 +15,7 @@ func inventedWhole() *study.Outcome {
 	web, cartoner, print := &r.Stations[0], &r.Stations[1], &r.Stations[2]
 	web.Pieces.Made = about(web.Pieces.Made.Mean+16, 41)
 	web.Pieces.Samples = about(16, 0.2)
+	web.Pieces.Faulty, web.Pieces.InRuns = about(55, 0.9), about(27, 2.1) // 82 in all
 	web.Checks = []result.Check{{Name: "leak test", PerHour: about(1.33, 0.02)}}
 	web.Materials = []result.Material{
 		inventedMaterial("forming foil", "m", 471, 5.1, nil),
@@ -109,7 +110,7 @@ func inventedTasks(perHour, late, seconds float64) *result.Tasks {
 // inventedRecord has counts for all that is invented.
 func inventedRecord(r *sim.Record, n int64) {
 	web, cartoner, print := &r.Stations[0], &r.Stations[1], &r.Stations[2]
-	web.Sampled, web.Checks = 132, []sim.CheckRecord{{Count: 11}}
+	web.InRuns, web.Sampled, web.Checks = 30, 132, []sim.CheckRecord{{Count: 11}}
 	web.Materials = []sim.MaterialRecord{{Used: 3_768_000_000 + n, Wasted: 40_800_000}, {Used: 3_768_000_000, Wasted: 40_800_000, Tasks: 3, Late: n % 2, Lateness: sim.Micros(n%2) * 34 * sim.Second, FailedSplices: 1}}
 	cartoner.MisPicked, cartoner.EmptyPockets = 31, 330
 	cartoner.Materials = []sim.MaterialRecord{{Used: 30_080, Wasted: 34, Tasks: 60, Late: 1, Lateness: 21 * sim.Second, FailedPicks: 34}, {Used: 29_980, Tasks: 75, Late: 3, Lateness: 54 * sim.Second}}

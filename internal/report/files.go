@@ -24,7 +24,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	good_output                        good pieces of the answer in the window
 //	STATION cycles, scrapped_cycles    counts of cycles in the window
 //	STATION given, rejected, scrapped  pieces, as in results.json
-//	STATION no_reads, lost_packs, mis_picked, samples, empty_pockets
+//	STATION in_runs, no_reads, lost_packs, mis_picked, samples, empty_pockets
 //	STATION STATE_s                    seconds in each state, held_s with finished output held
 //	STATION stops of CAUSE             how many began, then CAUSE_s: seconds, waiting included
 //	STATION MATERIAL used, wasted      pieces, or used_um and wasted_um: micrometres of web

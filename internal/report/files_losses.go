@@ -13,6 +13,7 @@ var lossColumns = []struct {
 	has  func(*sim.Station) bool
 	of   func(*sim.StationRecord) int64
 }{
+	{"in_runs", func(s *sim.Station) bool { return s.Runs.Enter > 0 }, func(r *sim.StationRecord) int64 { return r.InRuns }},
 	{"no_reads", func(s *sim.Station) bool { return s.NoReads > 0 }, func(r *sim.StationRecord) int64 { return r.NoReads }},
 	{"lost_packs", func(s *sim.Station) bool { return s.LostPerStop > 0 }, func(r *sim.StationRecord) int64 { return r.LostPacks }},
 	{"mis_picked", picks, func(r *sim.StationRecord) int64 { return r.MisPicked }},

@@ -22,7 +22,6 @@ var shownElsewhere = map[string]string{
 	"sim.Station.Cycle":           "tried as the set speed of people, from which it comes",
 	"sim.Station.From":            "the order of the line says it, the scenario file the rest",
 	"sim.Crew.ElsewhereSpell":     "tried with the share",
-	"sim.Material.FilledInTime":   "the alarm says it",
 	"sim.Material.Web":            "its unit says it",
 	"scenario.Station.SetCycle":   "tried with the cycle",
 	"scenario.Station.TakesUnit":  "the first station takes from supply",
@@ -112,6 +111,12 @@ func TestEveryInputIsShown(t *testing.T) {
 		"scenario.Station":  func(s *scenario.Scenario) any { return &s.Stations[1] },
 		"scenario.Material": func(s *scenario.Scenario) any { return &s.Stations[1].Materials[0] },
 		"scenario.Buffer":   func(s *scenario.Scenario) any { return &s.Buffers[0] },
+	}
+	for field := range shownElsewhere {
+		name, part := field[:strings.LastIndex(field, ".")], field[strings.LastIndex(field, ".")+1:]
+		if of, known := parts[name]; !known || !reflect.ValueOf(of(tinyLine())).Elem().FieldByName(part).IsValid() {
+			t.Errorf("%s stands among what is shown elsewhere and is no field", field)
+		}
 	}
 	plain := tableOfInputs(tinyLine())
 	tried := 0

@@ -5,8 +5,9 @@ package result
 type Pieces struct {
 	Made Estimate `json:"made"`
 	Good Estimate `json:"good"`
-	// Faulty are rejects that none of the next three explains.
+	// Faulty are rejects that none of the next four explains; InRuns were found by the camera in a run of rejects.
 	Faulty Estimate `json:"faulty,omitzero"`
+	InRuns Estimate `json:"in_runs,omitzero"`
 	// NoReads are packs whose code could not be read, LostPacks those that lost their place at
 	// a stop, MisPicked those of cycles without a blank or a leaflet.
 	NoReads   Estimate `json:"no_reads,omitzero"`

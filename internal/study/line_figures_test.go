@@ -17,6 +17,7 @@ func wholeLine() *scenario.Scenario {
 	s.Answer.Per = "shift"
 	people := sim.Work{Crew: "operators", People: 1, Priority: 5}
 	web, cartoner := &s.Line.Stations[0], &s.Line.Stations[1]
+	web.Runs = sim.RejectRuns{Enter: 0.0003, Share: 0.3, Length: 12}
 	web.RejectShare, web.AfterStandstill = 0.01, []sim.ScrapRule{{LongerThan: sim.Minute, Cycles: 8}}
 	web.Materials = []sim.Material{{Name: "film", Amount: 1e9, PerCycle: 132e3, Refill: 1e9, Web: true, Lasts: sim.Fixed(6e7), SpliceFails: 0.02}}
 	web.Checks = []sim.Check{{Name: "leak test", Every: sim.Fixed(2.7e9), Clock: sim.RunningClock, Takes: 12, Lasts: sim.Fixed(1.8e8), Crew: people}}
@@ -48,7 +49,7 @@ func wholeRecords(m *sim.Model) []sim.Record {
 			Replication: r + 1, Window: sim.Hour,
 			Stations: []sim.StationRecord{
 				{
-					Given: 10000, Rejected: 100, Sampled: 12, Scrapped: 32, Passed: 9888, Stops: make([]sim.StopRecord, len(m.StopNames(0))),
+					Given: 10000, Rejected: 100, InRuns: 30, Sampled: 12, Scrapped: 32, Passed: 9888, Stops: make([]sim.StopRecord, len(m.StopNames(0))),
 					Materials: []sim.MaterialRecord{{Used: 2508 * 132e3, Wasted: 8 * 132e3, FailedSplices: 2 * n}},
 					Checks:    []sim.CheckRecord{{Count: 1 + n}},
 				},
@@ -87,7 +88,8 @@ func TestPiecesAddUp(t *testing.T) {
 	web, cartoner := r.Stations[0].Pieces, r.Stations[1].Pieces
 	near(t, "made by the web", web.Made, 10032)
 	near(t, "good", web.Good, 10000-100-12)
-	near(t, "faulty", web.Faulty, 100)
+	near(t, "faulty", web.Faulty, 70)
+	near(t, "in runs", web.InRuns, 30)
 	near(t, "samples", web.Samples, 12)
 	near(t, "scrapped", web.Scrapped, 32)
 	near(t, "no-reads", cartoner.NoReads, 15)

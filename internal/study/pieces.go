@@ -19,6 +19,7 @@ func (c columns) pieces(line *sim.Station, station int) result.Pieces {
 		Made:      of(true, made),
 		Good:      of(true, goodGiven),
 		Faulty:    of(findsFaults(line), faulty),
+		InRuns:    of(line.Runs.Enter > 0, inRuns),
 		NoReads:   of(line.NoReads > 0, noReads),
 		LostPacks: of(line.LostPerStop > 0, lostPacks),
 		MisPicked: of(mayMisPick(line), misPicked),
@@ -47,7 +48,13 @@ func mayMisPick(line *sim.Station) bool {
 func made(r *sim.StationRecord) int64 { return r.Given + r.Scrapped }
 
 func goodGiven(r *sim.StationRecord) int64 { return r.Given - r.Rejected - r.Sampled }
-func faulty(r *sim.StationRecord) int64    { return r.Rejected - r.NoReads - r.LostPacks - r.MisPicked }
+func inRuns(r *sim.StationRecord) int64    { return r.InRuns }
+
+// faulty are rejects that nothing else explains.
+func faulty(r *sim.StationRecord) int64 {
+	return r.Rejected - r.InRuns - r.NoReads - r.LostPacks - r.MisPicked
+}
+
 func noReads(r *sim.StationRecord) int64   { return r.NoReads }
 func lostPacks(r *sim.StationRecord) int64 { return r.LostPacks }
 func misPicked(r *sim.StationRecord) int64 { return r.MisPicked }
