@@ -112,6 +112,35 @@ func TestHostileNamesAreEscaped(t *testing.T) {
 	}
 }
 
+// Names of materials, tests, stores and causes are somebody else's text too.
+func TestHostileNamesOfAWholeLineAreEscaped(t *testing.T) {
+	o := inventedWhole()
+	for i := range o.Results.Stations {
+		s := &o.Results.Stations[i]
+		for k := range s.Materials {
+			s.Materials[k].Name, s.Materials[k].Unit = hostileNames[0], hostileNames[1]
+		}
+		for k := range s.Checks {
+			s.Checks[k].Name = hostileNames[0]
+		}
+		for k := range s.Origins {
+			s.Origins[k].Station, s.Origins[k].Cause = hostileNames[1], hostileNames[0]
+		}
+	}
+	for i := range o.Results.Buffers {
+		if o.Results.Buffers[i].Beside != nil {
+			o.Results.Buffers[i].Name = hostileNames[0]
+		}
+	}
+	page := pageOf(t, Page{Outcome: o})
+	if strings.Contains(page, "<script>document") || strings.Contains(page, "<img") {
+		t.Error("a name has become an element")
+	}
+	if strings.Count(page, "document.title=") < 8 {
+		t.Error("the names are not on the page: nothing was tried")
+	}
+}
+
 func TestAReportWithoutTheChartEngineIsRefused(t *testing.T) {
 	_, missing := chartkit.GzipJS()
 	if missing != nil && os.Getenv("CI") == "true" {
