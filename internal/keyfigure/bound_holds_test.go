@@ -18,6 +18,12 @@ func randomNet(t *rapid.T) *scenario.Scenario {
 		s.RejectShare = rapid.SampledFrom([]float64{0, 0, 0.2}).Draw(t, "rejects")
 		if rapid.Bool().Draw(t, "stops") {
 			s.Stops = []sim.Stop{fixedStop("s", sim.CycleClock, float64(rapid.IntRange(20, 400).Draw(t, "every")), rapid.Float64Range(0.1, 3).Draw(t, "lasts"))}
+			if rapid.Bool().Draw(t, "without memory") {
+				s.Stops[0].Every = law(sim.Exponential(s.Stops[0].Every.Mean()))
+			}
+		}
+		if rapid.IntRange(0, 5).Draw(t, "calendar") == 0 {
+			s.Stops = append(s.Stops, fixedStop("calendar", sim.CalendarClock, minutes(rapid.Float64Range(3, 60).Draw(t, "every")), rapid.Float64Range(0.1, 10).Draw(t, "lasts")))
 		}
 		b.station(s, scenario.Station{}, rapid.Float64Range(20, 120).Draw(t, "speed"), 0)
 	}
@@ -39,6 +45,9 @@ func randomNet(t *rapid.T) *scenario.Scenario {
 	add(sim.Station{Name: "one", From: "left", Takes: pieces("takes")})
 	b.store("right", 60, "split")
 	add(sim.Station{Name: "two", From: "right", Takes: pieces("takes")})
+	if one := rapid.IntRange(-6, 4).Draw(t, "stops with"); one >= 0 {
+		b.Line.Stations[one].StopsWith = b.Line.Stations[rapid.IntRange(one+1, 5).Draw(t, "of")].Name
+	}
 	b.Answer.CountedAfter = rapid.SampledFrom([][]int{{4, 5}, {4}, {3}}).Draw(t, "counted")
 	return &b.Scenario
 }

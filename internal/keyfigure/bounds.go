@@ -9,14 +9,8 @@ import (
 // newBounds derives the two ends between which the long-run output lies.
 func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	b := Bounds{Buffered: slices.ContainsFunc(f.line.Buffers, func(x sim.Buffer) bool { return x.Holds != 0 })}
-	b.AtSet = f.greatest(c, &gauge{
-		cycles: func(i int) float64 { return stations[i].Set.Cycles },
-		good:   func(int) float64 { return 1 },
-	})
-	atMost := &gauge{
-		cycles: func(i int) float64 { return stations[i].AtMost.Cycles },
-		good:   func(i int) float64 { return stations[i].GoodShare },
-	}
+	b.AtSet = f.greatest(c, &gauge{rows: atSetSpeed(stations), good: func(int) float64 { return 1 }})
+	atMost := &gauge{rows: withStops(f.line, stations), good: goodShares(stations)}
 	b.Unlimited = f.greatest(c, atMost)
 	b.rigid(f, stations)
 	var narrow []int
@@ -28,6 +22,10 @@ func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	}
 	b.together = f.apart(narrow, narrow) || oneDrive(f.line, narrow)
 	return b
+}
+
+func goodShares(stations []Station) func(int) float64 {
+	return func(i int) float64 { return stations[i].GoodShare }
 }
 
 // apart says that no pieces get from a station of one side to one of the other.

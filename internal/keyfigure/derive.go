@@ -30,6 +30,7 @@ func Derive(s *scenario.Scenario) Figures {
 		out.Stations[i].value()
 	}
 	joinStops(line, out.Stations)
+	f.findMost(out.Stations)
 	out.Warnings = slices.Clone(s.Warnings)
 	out.addPlaces(f, s.Buffers)
 	out.addSteps(line)

@@ -63,6 +63,11 @@ type Station struct {
 	downPerCycle float64 // minutes of own stops and changes per cycle, without calendar stops and running clocks
 	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
 	calendar     float64 // product of every/(every+lasts) over calendar stops
+
+	stopsPerCycle, stopsPerRun float64 // how often those of downPerCycle and downPerRun come
+	regular                    bool    // one of these clocks has a memory
+	outages                    []outage
+	longest                    float64 // minutes that a cycle under way goes on at most, on average
 }
 
 // Input is what a cycle takes from one of several places.

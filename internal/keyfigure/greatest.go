@@ -6,20 +6,21 @@ import (
 	"gonum.org/v1/gonum/floats"
 )
 
-// gauge says what every station lets through.
+// gauge says what every station lets through: the time of each, and the share of what it gives that is good.
 type gauge struct {
-	// cycles are those that it makes a minute at most, good the share of what it gives.
-	cycles, good func(station int) float64
+	rows []timeRow
+	good func(station int) float64
 }
 
-// less is the same with one station slower by a hundredth.
+// less is the same with a hundredth less time for one station.
 func (g *gauge) less(slower int) *gauge {
-	return &gauge{good: g.good, cycles: func(i int) float64 {
-		if i == slower {
-			return 0.99 * g.cycles(i)
+	less := &gauge{good: g.good, rows: slices.Clone(g.rows)}
+	for k := range less.rows {
+		if less.rows[k].station == slower {
+			less.rows[k].limit *= 0.99
 		}
-		return g.cycles(i)
-	}}
+	}
+	return less
 }
 
 // greatest is the greatest number of counted pieces per minute that the stations
@@ -29,25 +30,38 @@ func (g *gauge) less(slower int) *gauge {
 // branches that is the smallest of the rates. It is 0 if the flow cannot be followed.
 // Source: linear programme of flows with gains, solved by the simplex method.
 func (f *flow) greatest(c *counting, g *gauge) float64 {
+	value := make([]float64, len(f.line.Stations))
+	for _, i := range c.stations {
+		value[i] = g.good(i) * float64(max(f.line.Stations[i].Gives, 1))
+	}
+	return f.most(value, g)
+}
+
+// mostCycles is the greatest number of cycles a minute of one station.
+func (f *flow) mostCycles(station int, g *gauge) float64 {
+	value := make([]float64, len(f.line.Stations))
+	value[station] = 1
+	return f.most(value, g)
+}
+
+// most is the greatest value a minute, given that of a cycle of each station.
+func (f *flow) most(value []float64, g *gauge) float64 {
 	p := &programme{flow: f, g: g, n: len(f.line.Stations)}
 	for joint := range f.joints {
 		p.balance(joint)
 	}
 	p.dropRepeated()
-	for i := range p.n {
+	for k, limit := range g.rows {
 		row := p.row()
-		row[i], row[p.n+i] = 1, 1 // cycles and what is left of them
-		p.limits = append(p.limits, max(0, g.cycles(i)))
+		copy(row, limit.minutes)
+		row[p.n+k] = 1 // what is left of the time
+		p.limits = append(p.limits, limit.limit)
 	}
-	value := make([]float64, 2*p.n)
-	for _, i := range c.stations {
-		value[i] = g.good(i) * float64(max(f.line.Stations[i].Gives, 1))
-	}
-	return p.solve(value)
+	return p.solve(append(value, make([]float64, len(g.rows))...))
 }
 
 // programme is the equations of the flow; the unknowns are the cycles of the stations, then
-// what is left of the most that they could make.
+// what is left of the time in each row.
 type programme struct {
 	*flow
 	g      *gauge
@@ -57,7 +71,7 @@ type programme struct {
 }
 
 func (p *programme) row() []float64 {
-	p.rows = append(p.rows, make([]float64, 2*p.n))
+	p.rows = append(p.rows, make([]float64, p.n+len(p.g.rows)))
 	return p.rows[len(p.rows)-1]
 }
 
@@ -108,8 +122,8 @@ func (p *programme) solve(value []float64) float64 {
 	ready := make([]int, len(p.rows))
 	for i := range ready {
 		ready[i] = -1
-		if station := i - (len(p.rows) - p.n); station >= 0 {
-			ready[i] = p.n + station
+		if limit := i - (len(p.rows) - len(p.g.rows)); limit >= 0 {
+			ready[i] = p.n + limit
 		}
 	}
 	return most(value, p.rows, p.limits, ready)

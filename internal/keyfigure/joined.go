@@ -17,27 +17,22 @@ func joinStops(line *sim.Line, stations []Station) {
 				s.JoinedWith = append(s.JoinedWith, stations[j].Name)
 			}
 		}
-		s.Joined = s.efficiency(s.Set, groupDown(stations, group, i, atSet), calendar)
-		s.AtMost = s.effective(s.Fastest, s.efficiency(s.Fastest, groupDown(stations, group, i, atFastest), calendar))
+		s.Joined = s.efficiency(s.Set, groupDown(stations, group, i), calendar)
 	}
 }
 
-func atSet(s *Station) Rate     { return s.Set }
-func atFastest(s *Station) Rate { return s.Fastest }
-
 // groupDown is the time that the stops of a whole group take per cycle of one
-// of its stations. While one is stopped the clocks of the others stand still,
-// so the stops follow each other and their times add up.
-func groupDown(stations []Station, group []int, one int, speed func(*Station) Rate) float64 {
+// of its stations at set speed, if the flow divides as planned. While one is stopped the clocks of the others
+// stand still, so the stops follow each other and their times add up.
+func groupDown(stations []Station, group []int, one int) float64 {
 	s := &stations[one]
 	down := s.downPerCycle
 	for _, j := range group {
 		other := &stations[j]
-		if j == one || speed(other).Cycles <= 0 {
+		if j == one || other.Set.Cycles <= 0 {
 			continue
 		}
-		cycles := ratio(other.cycles, s.cycles)
-		down += cycles * (other.downPerCycle + other.downPerRun*other.meanCycle(speed(other)))
+		down += ratio(other.cycles, s.cycles) * (other.downPerCycle + other.downPerRun*other.meanCycle(other.Set))
 	}
 	return down
 }

@@ -28,6 +28,8 @@ func (s *Station) addMaterials(line []sim.Material, people []scenario.Material) 
 		m := s.material(&line[i], &words)
 		if !m.FilledInTime && m.RefillMinutes > 0 {
 			s.downPerCycle += m.Lasts * m.PerCycle / m.Refill
+			s.stopsPerCycle += m.PerCycle / m.Refill
+			s.regular = true
 			m.DownShare = m.Lasts / m.RefillMinutes
 		}
 		s.Materials = append(s.Materials, m)

@@ -24,6 +24,7 @@ func newStation(line *sim.Station, people *scenario.Station) Station {
 	}
 	s.Fastest = s.speed(fastest / minute)
 	s.GroupSeconds = groupSeconds(line.Group)
+	s.longest = longestCycle(line, people)
 	s.addStops(line.Stops)
 	s.addMaterials(line.Materials, people.Materials)
 	s.Alone = s.efficiency(s.Set, s.downPerCycle, s.calendar)
@@ -49,6 +50,13 @@ func groupSeconds(g sim.Group) float64 {
 	return float64(g.Adds) / float64(sim.Second) / float64(g.Every)
 }
 
+// longestCycle is the mean of the cycle that is under way at some moment, E(c²)/E(c) (inspection
+// paradox), with all that can make it longer.
+func longestCycle(line *sim.Station, people *scenario.Station) float64 {
+	cv := line.Cycle.CV()
+	return people.SetCycle/minute*(1+cv*cv) + float64(line.Group.Adds+line.HeatRecovery+line.Ramp)/minute
+}
+
 // meanCycle is the mean cycle in minutes at a speed, group addition included.
 func (s *Station) meanCycle(r Rate) float64 { return 1/r.Cycles + s.GroupSeconds/60 }
 
@@ -68,9 +76,7 @@ func (s *Station) effective(r Rate, efficiency float64) Rate {
 	if r.Cycles <= 0 {
 		return Rate{}
 	}
-	cycles := efficiency / s.meanCycle(r)
-	given := cycles * float64(s.Gives)
-	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
+	return s.rateOf(efficiency / s.meanCycle(r))
 }
 
 // value fills in what depends on the worth of a piece at the count.

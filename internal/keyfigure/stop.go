@@ -31,22 +31,27 @@ func (s *Station) addStop(stop *sim.Stop, renewed renewal) {
 		s.addAside(stop, &f, renewed)
 		return
 	}
+	s.regular = s.regular || stop.Clock != sim.CalendarClock && !memoryless(stop)
 	switch stop.Clock {
 	case sim.CycleClock:
 		f.Minutes = f.Every * s.meanCycle(s.Set)
 		s.downPerCycle += f.Lasts / f.Every
+		s.stopsPerCycle += 1 / f.Every
 	case sim.PieceClock:
 		cycles := f.Every / float64(s.Gives)
 		f.Minutes = cycles * s.meanCycle(s.Set)
 		s.downPerCycle += f.Lasts / cycles
+		s.stopsPerCycle += 1 / cycles
 	case sim.RunningClock:
 		f.Every /= minute
 		f.Minutes = f.Every
 		s.downPerRun += f.Lasts / f.Every
+		s.stopsPerRun += 1 / f.Every
 	case sim.CalendarClock:
 		f.Every /= minute
 		f.Minutes = f.Every
 		s.calendar *= f.Every / (f.Every + f.Lasts)
+		s.outages = append(s.outages, newOutage(stop, f.Every, f.Lasts))
 	}
 	f.DownShare = f.Lasts / f.Minutes
 	s.Stops = append(s.Stops, f)
