@@ -90,11 +90,10 @@ func fixCauses(line sim.Line, rng *rand.Rand) map[string]map[string][2]int64 {
 			of[stop.Name] = [2]int64{every, lasts}
 		}
 		for j := range st.Materials {
-			if m := &st.Materials[j]; !m.Alarm.On {
-				lasts := about(m.Lasts.Mean())
-				m.Lasts = sim.Fixed(float64(lasts))
-				of[m.Name] = [2]int64{0, lasts}
-			}
+			m := &st.Materials[j]
+			lasts := about(m.Lasts.Mean())
+			m.Lasts = sim.Fixed(float64(lasts))
+			of[m.Name] = [2]int64{0, lasts}
 		}
 		causes[st.Name] = of
 	}

@@ -45,6 +45,15 @@ type describedCause struct {
 	PerCycle int64  `json:"per_cycle"`
 	Lasts    int64  `json:"lasts"`
 	Crew     bool   `json:"crew"`
+	// Of a stock: what a change adds, the alarm of a refill while the station runs, a store of web and what
+	// it gains in a cycle, the cycles that a change scraps, how long the next one takes to get ready.
+	Refill      int64  `json:"refill"`
+	Alarm       *int64 `json:"alarm"`
+	Store       int64  `json:"store"`
+	Gains       int64  `json:"gains"`
+	Scrap       int64  `json:"scrap"`
+	Prepare     int64  `json:"prepare"`
+	PrepareCrew bool   `json:"prepare_crew"`
 }
 
 type describedPlace struct {
@@ -105,13 +114,32 @@ func (d describer) station(i int) describedStation {
 		c.Lasts, c.Crew = d.between(200_000, 8_000_000), d.chance(2)
 		st.Stops = append(st.Stops, c)
 	}
-	if d.chance(3) {
-		per := d.between(1, 5)
-		st.Stocks = append(st.Stocks, describedCause{
-			Name: "reel", PerCycle: per, Full: per + d.between(0, 60), Lasts: d.between(200_000, 4_000_000), Crew: d.chance(2),
-		})
+	for j := range max(0, d.IntN(4)-1) {
+		st.Stocks = append(st.Stocks, d.stock(fmt.Sprintf("reel %d", j)))
 	}
 	return st
+}
+
+func (d describer) stock(name string) describedCause {
+	per := d.between(1, 5)
+	c := describedCause{
+		Name: name, PerCycle: per, Full: per + d.between(0, 60), Lasts: d.between(200_000, 4_000_000), Crew: d.chance(2),
+	}
+	c.Refill = c.Full
+	if d.chance(4) {
+		c.Scrap = d.between(1, 3)
+	}
+	switch d.IntN(4) {
+	case 0:
+		c.Refill = d.between(per, c.Full)
+		alarm := d.between(0, c.Full-c.Refill)
+		c.Alarm = &alarm
+	case 1:
+		c.Store, c.Gains = per+d.between(0, 30), d.between(1, 2*per)
+	case 2:
+		c.Prepare, c.PrepareCrew = d.between(200_000, 20_000_000), d.chance(2)
+	}
+	return c
 }
 
 func (d describer) place(from, to *describedStation) describedPlace {
@@ -177,11 +205,27 @@ func (d *describedStation) build() sim.Station {
 		st.Stops = append(st.Stops, stop)
 	}
 	for _, c := range d.Stocks {
-		st.Materials = append(st.Materials, sim.Material{
-			Name: c.Name, Amount: c.Full, PerCycle: c.PerCycle, Refill: c.Full, Lasts: sim.Fixed(float64(c.Lasts)), Crew: c.work(),
-		})
+		st.Materials = append(st.Materials, c.material())
 	}
 	return st
+}
+
+func (c *describedCause) material() sim.Material {
+	m := sim.Material{
+		Name: c.Name, Amount: c.Full, PerCycle: c.PerCycle, Refill: c.Refill, Lasts: sim.Fixed(float64(c.Lasts)), Crew: c.work(),
+		SpliceScrap: c.Scrap,
+	}
+	switch {
+	case c.Alarm != nil:
+		m.Alarm = sim.Level{On: true, Level: *c.Alarm}
+	case c.Store > 0:
+		m.Web = true
+		m.Store = sim.WebStore{On: true, Length: c.Store, Refill: 1 + float64(c.Gains)/float64(c.PerCycle)}
+	case c.Prepare > 0:
+		helper := describedCause{Crew: c.PrepareCrew}
+		m.Prepare = sim.Prepare{On: true, Lasts: sim.Fixed(float64(c.Prepare)), Crew: helper.work()}
+	}
+	return m
 }
 
 func (c *describedCause) work() sim.Work {

@@ -128,3 +128,25 @@ func TestSpliceFailsBehindAStoreToo(t *testing.T) {
 		t.Errorf("%.2f and %.2f failures a change", ratio(hand), ratio(store))
 	}
 }
+
+// A splice that ends while the station waits for room before its cycle lets it go: a cycle that is scrap
+// needs none.
+func TestSpliceScrapNeedsNoRoom(t *testing.T) {
+	a := one("A", "", 1)
+	a.BlocksBefore = true
+	m := webOn(2)
+	m.Amount, m.Refill, m.Lasts, m.SpliceScrap = 200, 200, sec(4), 1
+	a.Materials = []sim.Material{m}
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, one("B", "A", 100)}},
+		measure: 9 * s,
+		want: `
+			0 A running, B starved
+			1 B running              # until 101
+			2 A blocked, A to B 1    # the reel is used up: splice 2 to 6; no room for a third piece
+			6 A running              # scrap
+			7 A blocked
+		`,
+		counts: `A: cycles 3, scrapped cycles 1, passed 2, web tasks 1, web late 0`,
+	}.follow(t)
+}

@@ -5,7 +5,7 @@ import math
 
 import simpy
 
-from parts import (CYCLE, HOUR, MINUTE, SECOND, Belt, Elsewhere, Group, Place, Stock, Stop, World, exponential,
+from parts import (CYCLE, HOUR, MINUTE, SECOND, Belt, Crew, Elsewhere, Group, Place, Stock, Stop, World, exponential,
                    fixed, lognormal)
 from station import Station
 
@@ -45,8 +45,8 @@ def usable(outer, core, thickness, rest):
 
 
 def lowmere(world):
-    operators = simpy.Resource(world.env, 3)
-    technicians = simpy.Resource(world.env, 1)
+    operators = Crew(world.env, 3)
+    technicians = Crew(world.env, 1)
     Elsewhere(world, technicians, 0.5, 20 * MINUTE, "technicians")
     store = Place(world, 720)
     belt = Belt(world, 129, 20 * SECOND, store)
@@ -62,6 +62,7 @@ def lowmere(world):
         stocks=[
             Stock("forming foil", usable(600, 76, 0.250, 12), 132_000, fixed(4 * MINUTE), operators, True),
             Stock("lidding foil", usable(300, 76, 0.027, 10), 132_000, fixed(3.5 * MINUTE), operators, True),
+            Stock("tablets", 80_000, 40, fixed(2 * MINUTE), operators, True, refill=68_000, alarm=12_000),
         ])
     cartoner = Station(
         world, "cartoner", 750_000, takes=3, rejects=0.004, group=group, start=144,
@@ -69,6 +70,10 @@ def lowmere(world):
         stops=[
             Stop("minor stop", "cycles", exponential(1000 * CYCLE), lognormal(1.5 * MINUTE, 0.8), operators),
             Stop("breakdown", "cycles", exponential(36000 * CYCLE), exponential(18 * MINUTE), technicians),
+        ],
+        stocks=[
+            Stock("carton blanks", 2000, 1, fixed(0.7 * MINUTE), operators, True, refill=500, alarm=500),
+            Stock("leaflets", 800, 1, fixed(0.5 * MINUTE), operators, True, refill=400, alarm=300),
         ])
     check = Station(
         world, "print-and-check", round(MINUTE / 110), group=group,
@@ -84,12 +89,19 @@ def lowmere(world):
     return [blister, cartoner, check, label, bundler, packer], label
 
 
+def stock(s, fitter):
+    return Stock(
+        s["name"], s["full"], s["per_cycle"], fixed(s["lasts"]), s["crew"] and fitter or None, refill=s["refill"],
+        alarm=s["alarm"], store=s["store"], gains=s["gains"], scrap=s["scrap"],
+        prepare=s["prepare"] and fixed(s["prepare"]) or None, prepare_crew=s["prepare_crew"] and fitter or None)
+
+
 def described(case):
     """A serial line as a case describes it; nothing in it is random. Stations of one group stop together, and one
     person does the work of all stops with a crew."""
 
     def build(world):
-        fitter, groups, stations = simpy.Resource(world.env, 1), {}, []
+        fitter, groups, stations = Crew(world.env, 1), {}, []
         for d in case["stations"]:
             stations.append(Station(
                 world, d["name"], d["cycle"], takes=d["takes"], gives=d["gives"], before=d["before"], every=d["every"],
@@ -97,8 +109,7 @@ def described(case):
                 group=groups.setdefault(d["group"] or d["name"], Group()),
                 stops=[Stop(s["name"], s["clock"], fixed(s["every"]), fixed(s["lasts"]), s["crew"] and fitter or None)
                        for s in d["stops"]],
-                stocks=[Stock(s["name"], s["full"], s["per_cycle"], fixed(s["lasts"]), s["crew"] and fitter or None)
-                        for s in d["stocks"]]))
+                stocks=[stock(s, fitter) for s in d["stocks"]]))
         for feeder, p, taker in zip(stations, case["places"], stations[1:]):
             place = Place(world, p["holds"])
             if p["transit"]:

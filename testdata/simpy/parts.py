@@ -124,6 +124,46 @@ class Group:
             m.look()
 
 
+class Crew:
+    """People who are given out when all of an instant has happened: to who asked first, ties by the name of the
+    station and of the cause; other work has no name."""
+
+    def __init__(self, env, people):
+        self.env, self.idle, self.queue, self.asked = env, people, [], False
+
+    def request(self, *name):
+        return Request(self, name)
+
+    def look(self):
+        if not self.asked:
+            self.asked = True
+            last = self.env.event()
+            last.callbacks.append(self.give_out)
+            last._ok, last._value = True, None
+            self.env.schedule(last, priority=3)
+
+    def give_out(self, _):
+        self.asked = False
+        self.queue.sort(key=lambda r: (r.at, r.name))
+        while self.queue and self.idle:
+            self.idle -= 1
+            self.queue.pop(0).person.succeed()
+
+
+class Request:
+    def __init__(self, crew, name):
+        self.crew, self.name, self.at, self.person = crew, name, crew.env.now, crew.env.event()
+        crew.queue.append(self)
+        crew.look()
+
+    def __enter__(self):
+        return self.person
+
+    def __exit__(self, *_):
+        self.crew.idle += 1
+        self.crew.look()
+
+
 class Elsewhere:
     """Other work of one person: it asks for the person like a stop does."""
 
@@ -176,15 +216,65 @@ class Stop:
 
 
 class Stock:
-    """A reel or a magazine; a change begins when the rest is too short for a cycle, and adds to it."""
+    """A reel or a magazine; a change begins when the rest is too short for a cycle, and adds to it. With an alarm
+    it is refilled while the station runs; with a store of web the station draws on that while a splice is made; what
+    is prepared after each change must be ready for the next."""
 
-    def __init__(self, name, full, per_cycle, lasts, crew=None, part_used=False):
+    def __init__(self, name, full, per_cycle, lasts, crew=None, part_used=False, refill=None, alarm=None, store=0,
+                 gains=0, scrap=0, prepare=None, prepare_crew=None):
         self.name, self.full, self.per_cycle, self.lasts, self.crew = name, full, per_cycle, lasts, crew
         self.part_used, self.count = part_used, 0
+        self.refill, self.alarm, self.scrap = refill or full, alarm, scrap
+        self.length, self.store, self.gains = store, store, gains
+        self.prepare, self.prepare_crew = prepare, prepare_crew
+        self.task = None  # what is under way for it while the station runs
 
     def start(self, world, station):
         self.works = world.rng(station, "lasts", self.name)
         first = world.rng(station, "part used", self.name)
         self.left = 1 + int(first.random() * self.full) if self.part_used and not world.fixed else self.full
+        self.prepares = world.rng(station, "prepare", self.name)
         if world.fixed:
             self.lasts = fixed(world.fixed[station][self.name][1])
+
+    def used_up(self):
+        return (self.store if self.length and self.task else self.left) < self.per_cycle
+
+    def tasked(self):
+        """It is refilled, or spliced, while the station runs."""
+        return self.alarm is not None or self.length > 0
+
+    def asks(self):
+        return self.tasked() and self.task is None and self.left <= max(self.alarm or 0, self.per_cycle - 1)
+
+    def passed(self):
+        """A cycle has ended: the store gives while the reel is spliced, and is filled by it otherwise."""
+        if self.length and self.task:
+            self.store -= self.per_cycle
+            return
+        self.left -= self.per_cycle
+        if self.length:
+            gained = min(self.gains, self.length - self.store, self.left)
+            self.left -= gained
+            self.store += gained
+
+
+class Task:
+    """Work for a station that goes on while it runs; a stop may wait for it, and shows how far it is."""
+
+    def __init__(self, station, name, lasts, crew):
+        self.station, self.name, self.lasts, self.crew = station, name, lasts, crew
+        self.state, self.spell, self.over = "waiting" if crew else "down", None, station.env.event()
+
+    def life(self):
+        if self.crew:
+            with self.crew.request(self.station.name, self.name) as person:
+                yield person
+                self.state = "down"
+                if self.spell:
+                    self.spell["state"] = "down"
+                    self.station.group.look()
+                    self.station.show()
+                yield self.station.env.timeout(self.lasts())
+        else:
+            yield self.station.env.timeout(self.lasts())

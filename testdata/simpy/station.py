@@ -2,7 +2,7 @@
 
 import math
 
-from parts import Group, micros
+from parts import Group, Task, micros
 
 
 class Station:
@@ -70,11 +70,13 @@ class Station:
     # Its life.
 
     def life(self):
+        self.look_at_stocks()
         while True:
             stock = self.used_up()
             if stock:
                 yield from self.stand(stock)
-                stock.left += stock.full
+                if not stock.tasked():
+                    self.changed(stock)
                 continue
             yield from self.wait_to_start()
             good = yield from self.work()
@@ -82,7 +84,43 @@ class Station:
                 yield from self.hand_over(good)
 
     def used_up(self):
-        return next((s for s in self.stocks if s.left < s.per_cycle), None)
+        return next((s for s in self.stocks if s.used_up()), None)
+
+    # What somebody does while it runs.
+
+    def look_at_stocks(self):
+        for s in self.stocks:
+            if s.asks():
+                s.task = Task(self, s.name, lambda s=s: s.lasts(s.works), s.crew)
+                self.env.process(self.refill(s))
+
+    def refill(self, stock):
+        task = stock.task
+        yield from task.life()
+        stock.task = None
+        self.changed(stock)
+        task.over.succeed()
+        self.look_at_stocks()
+        self.look()
+
+    def prepare(self, stock):
+        yield from stock.task.life()
+        task, stock.task = stock.task, None
+        task.over.succeed()
+
+    def changed(self, stock):
+        stock.left += stock.refill
+        self.scrap = max(self.scrap, stock.scrap)
+        if stock.prepare is not None:
+            stock.task = Task(self, stock.name, lambda: stock.prepare(stock.prepares), stock.prepare_crew)
+            self.env.process(self.prepare(stock))
+
+    def wait_for(self, task, spell):
+        """A stop waits for a task that is under way."""
+        spell["state"], task.spell = task.state, spell
+        self.group.look()
+        self.show()
+        yield task.over
 
     def has_input(self):
         return self.source is None or self.source.arrived() >= self.takes
@@ -200,7 +238,8 @@ class Station:
         for s in self.stops:
             s.passed(duration)
         for s in self.stocks:
-            s.left -= s.per_cycle
+            s.passed()
+        self.look_at_stocks()
         good = self.gives
         if self.scrap > 0:
             self.scrap -= 1
@@ -221,8 +260,16 @@ class Station:
         self.group.open.append(spell)
         self.group.look()
         self.show()
-        if cause.crew:
-            with cause.crew.request() as person:
+        task = getattr(cause, "task", None)
+        if task:
+            yield from self.wait_for(task, spell)
+            spell["state"] = "waiting" if cause.crew else "down"
+        if task and cause.tasked():
+            pass  # the task has done it
+        elif cause.crew:
+            self.group.look()
+            self.show()
+            with cause.crew.request(self.name, cause.name) as person:
                 yield person
                 spell["state"] = "down"
                 self.group.look()
@@ -230,7 +277,7 @@ class Station:
                 yield self.env.timeout(cause.lasts(cause.works))
         else:
             yield self.env.timeout(cause.lasts(cause.works))
-        self.group.open.remove(spell)
+        self.group.open[:] = [s for s in self.group.open if s is not spell]
         self.own = False
         self.group.look()
         if self.scrap_after_stop and self.env.now > begun:

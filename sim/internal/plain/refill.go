@@ -64,6 +64,7 @@ func (e *Engine) refilled(t *task) {
 // change puts a new stock in; then the next reel is got ready.
 func (e *Engine) change(s *station, i int) {
 	s.machine.Change(len(s.plan.Stops)+i, s.phase == working)
+	e.wake(s.node) // a cycle that is scrap now needs no room
 	p := &s.plan.Stocks[i]
 	rec := &e.rec.Stations[p.Declared].Materials[p.Material]
 	rec.Added += p.Refill
