@@ -23,6 +23,7 @@ func (b *resolver) conveyor(e *entryWords) {
 	}
 	buffer.AtStart = b.atStart(name, buffer.Holds)
 	buffer.Turns = b.turns(name, &w.Turns)
+	b.belt(w, &buffer)
 	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
 	b.s.Buffers = append(b.s.Buffers, Buffer{
 		Unit: b.unit(name), Length: micrometres(w.Length), Pitch: micrometres(w.Pitch), Speed: w.Speed.value,
@@ -40,6 +41,7 @@ func (b *resolver) buffer(e *entryWords) {
 	buffer.Turns = b.turns(name, &w.Turns)
 	if !b.flow.lapsed[name] {
 		b.levels(&buffer, &w.Levels)
+		b.store(w, &buffer)
 	}
 	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
 	b.s.Buffers = append(b.s.Buffers, Buffer{Unit: b.unit(name)})
@@ -85,7 +87,7 @@ func (b *resolver) startLevel(buffer *sim.Buffer, l *level) {
 
 // turns is who of the feeders of a place goes first.
 func (b *resolver) turns(name string, w *turnsWords) sim.Turns {
-	first := instead(w.first, b.flow.fedBy)
+	first := instead(b.last(w.first), b.flow.fedBy)
 	feeders := b.flow.feeders[name]
 	switch {
 	case first == "" || slices.Contains(feeders, first):
@@ -168,7 +170,7 @@ func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, 
 	if !s.FromLevel.given() || !s.BackAt.given() || !s.RunAt.given() {
 		return sim.SpeedStep{}, false
 	}
-	step := sim.SpeedStep{From: b.pieces(&s.FromLevel, before.Holds), BackAt: b.pieces(&s.BackAt, before.Holds)}
+	step := sim.SpeedStep{From: b.pieces(&s.FromLevel, before.Holds), BackAt: b.pieces(&s.BackAt, before.Holds), Delay: micros(s.Delay.value)}
 	cycle := s.RunAt.value
 	if s.RunAt.top {
 		cycle = extra.TopCycle

@@ -1,7 +1,6 @@
 package scenario
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -27,7 +26,7 @@ func (b *resolver) material(w *stationWords, e *entry[materialWords]) (sim.Mater
 	case len(given) > 1:
 		b.complain(e.place, "%q is a %s at once; one of them has to go", e.name, strings.Join(given, " and a "))
 	case given[0] == "reel":
-		return b.reel(e)
+		return b.reel(w, e)
 	case given[0] == "magazine":
 		return b.stock(w, e, given[0], &m.Magazine)
 	default:
@@ -37,12 +36,13 @@ func (b *resolver) material(w *stationWords, e *entry[materialWords]) (sim.Mater
 }
 
 // reel makes a reel of web by its diameters, or one of pieces.
-func (b *resolver) reel(e *entry[materialWords]) (sim.Material, Material) {
+func (b *resolver) reel(w *stationWords, e *entry[materialWords]) (sim.Material, Material) {
 	m := &e.value
 	reel := &m.Reel
 	material := sim.Material{
 		Name: e.name, PerCycle: int64(math.Round(m.PerCycle.value)), Lasts: m.Change.law.law,
 		Crew: b.work(&m.Crew, usualPriority), PartUsed: b.words.Run.AtStart.Reels.value == "part used",
+		Web: !reel.Holds.given(),
 	}
 	extra := Material{
 		Kind: "reel", Unit: "m", AlarmAt: -1,
@@ -65,6 +65,7 @@ func (b *resolver) reel(e *entry[materialWords]) (sim.Material, Material) {
 	if material.Amount > 0 && material.PerCycle > material.Amount {
 		b.complain(m.PerCycle.at, "a cycle draws more of %s than a whole reel has", e.name)
 	}
+	b.change(w, e, &material)
 	return material, extra
 }
 
@@ -132,9 +133,13 @@ func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, 
 	}
 	if material.Alarm.On {
 		extra.AlarmAt = material.Alarm.Level
-		b.filled = append(b.filled, fmt.Sprintf("%s at %s", e.name, w.Name.value))
+	}
+	b.notAReel(m, kind)
+	if m.MisPicks.given() {
+		material.MisPicks = b.misPicks(m)
 	}
 	b.checkRefill(&material, &extra, m)
+	b.noteAlarm(w, &material)
 	return material, extra
 }
 

@@ -2,7 +2,6 @@ package scenario
 
 import (
 	"math"
-	"strings"
 
 	"tuckline/sim"
 )
@@ -43,6 +42,7 @@ func (b *resolver) station(e *entryWords) {
 		station.Materials = append(station.Materials, material)
 		extra.Materials = append(extra.Materials, more)
 	}
+	b.inside(w, &station, &extra)
 	b.checkCauses(w)
 	b.checkWeb(w, station.Gives)
 	b.s.Line.Stations = append(b.s.Line.Stations, station)
@@ -87,17 +87,6 @@ func scrapRules(words []scrapWords) []sim.ScrapRule {
 	return rules
 }
 
-// checkCauses refuses a stop and a material of the same name: reports list them together.
-func (b *resolver) checkCauses(w *stationWords) {
-	for _, m := range w.Consumes.list {
-		for _, s := range w.Stops.list {
-			if m.name == s.name {
-				b.complain(m.place, "%q is also the name of a stop of %q (line %d); reports list both together, so name one differently", m.name, w.Name.value, s.place.line())
-			}
-		}
-	}
-}
-
 // checkWeb holds the format of the web against gives and the reels.
 func (b *resolver) checkWeb(w *stationWords, gives int64) {
 	up := w.Web.Across.value * w.Web.Along.value
@@ -116,10 +105,3 @@ func (b *resolver) checkWeb(w *stationWords, gives int64) {
 func micros(value float64) sim.Micros { return sim.Micros(math.Round(value)) }
 
 func micrometres(l length) sim.Micrometres { return sim.Micrometres(math.Round(l.value)) }
-
-// noteFilled says which refills never stop a station.
-func (b *resolver) noteFilled() {
-	if len(b.filled) > 0 {
-		b.warn("Counted as filled in time, so that they never stop a station: %s.", strings.Join(b.filled, ", "))
-	}
-}

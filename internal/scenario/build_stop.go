@@ -17,9 +17,7 @@ func (b *resolver) stop(w *stationWords, e *entry[stopWords], gives string) sim.
 	}
 	b.law(s.Every.law)
 	b.law(s.Lasts.law)
-	if unit := s.Every.age.pieces; s.Every.age.clock == quantity.Pieces && !quantity.SameUnit(unit, gives) {
-		b.complain(s.Every.at, "the stop counts %s, but %q gives %s; write %s or cycles", quantity.Plural(unit), w.Name.value, gives, gives)
-	}
+	b.countsPieces("stop", w.Name.value, &s.Every, gives)
 	return stop
 }
 

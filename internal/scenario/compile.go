@@ -25,8 +25,8 @@ func (b *resolver) compile() {
 		known[entryOf(c.Path)] = true
 	}
 	for _, p := range problems {
-		if !known[entryOf(p.Path)] {
-			b.complain(b.find(p.Path), "%s: %s", p.Path, p.Text)
+		if path := b.written(p.Path); !known[entryOf(path)] {
+			b.complain(b.find(path), "%s: %s", path, p.Text)
 		}
 	}
 }

@@ -68,6 +68,14 @@ func (r *reader) decodeStruct(n *tree.Node, into reflect.Value, path string) {
 	r.missing(n, known, seen, path)
 }
 
+// needs is the verb of a section: lanes need, a station needs.
+func needs(section string) string {
+	if strings.HasSuffix(section, "s") && section != "sends" && !strings.HasPrefix(section, "a ") {
+		return "need"
+	}
+	return "needs"
+}
+
 func hasKey(n *tree.Node, key string) bool {
 	_, found := n.Get(key)
 	return found
@@ -85,7 +93,7 @@ func (r *reader) decodeRest(e tree.Entry, into rest, path string) { into.add(r, 
 func (r *reader) missing(n *tree.Node, known vocabulary, seen map[string]bool, path string) {
 	for _, w := range known.words {
 		if w.tag.Get("need") == "yes" && !seen[w.name] && !seen["like"] {
-			r.complain(at{n, path}, "%s needs %q%s", known.section, w.name, such(w.name+": "+w.eg()))
+			r.complain(at{n, path}, "%s %s %q%s", known.section, needs(known.section), w.name, such(w.name+": "+w.eg()))
 		}
 	}
 }

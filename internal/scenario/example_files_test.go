@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -109,7 +110,12 @@ func TestFormatSheets(t *testing.T) {
 				}
 			}
 		}
-		if !strings.Contains(strings.Join(s.Warnings, " "), "Counted as filled in time, so that they never stop a station: ") {
+		// 5,000 capsules at 60 a cycle are 83 cycles of 1.2 s.
+		var warned []string
+		if c.file == "brackwater-wide.yaml" {
+			warned = []string{"What is left of capsules at blister machine at the alarm lasts 100 s at set speed, a refill 120 s on average: the station stops for the rest. Write a higher alarm."}
+		}
+		if !slices.Equal(s.Warnings, warned) {
 			t.Errorf("%s: warnings are %q", c.file, s.Warnings)
 		}
 	}

@@ -9,7 +9,7 @@ func (b *resolver) named(e *entryWords, from *fromWords) []string {
 	var names []string
 	for _, one := range from.names {
 		if b.feeds(one.at, one.value, e) {
-			names = append(names, one.value)
+			names = append(names, b.last(one.value))
 		}
 	}
 	return names
@@ -24,7 +24,7 @@ func (b *resolver) assembled(e *entryWords) []string {
 	var names []string
 	for i := range w.Takes.inputs {
 		if one := &w.Takes.inputs[i]; b.feeds(one.place, one.name, e) {
-			names = append(names, one.name)
+			names = append(names, b.last(one.name))
 		}
 	}
 	return names

@@ -7,21 +7,9 @@ import "slices"
 // refused, never ignored: a word without effect would be a wrong answer.
 var laterWords = map[string][]string{
 	"a scenario": {"lines", "calendar", "orders", "changeover", "key figures", "agreement", "money", "from log"},
-	"a station": {
-		"checks", "inspection", "reject runs", "stop after", "reset",
-		"heat recovery", "incomplete stack", "mis-picks", "lost per stop", "no-reads", "closing", "guaranteed",
-		"lanes",
-	},
-	"a speed step": {"delay"},
-	"a material":   {"change by", "web store", "splice scrap", "splice fails", "mis-picks"},
-	"a conveyor":   {"sensors", "lanes"},
-	"a buffer": {
-		"leaves", "keeps", "in at most", "out at most", "surplus", "hand rate",
-		"stock", "returns", "stops", "lanes",
-	},
-	"levels": {"empty out at batch end"},
-	"a crew": {"walk", "response", "can also"},
-	"":       {"delay", "from log", "guaranteed", "calendar", "money"},
+	"levels":     {"empty out at batch end"},
+	"a crew":     {"walk", "response", "can also"},
+	"":           {"from log", "calendar", "money"},
 }
 
 // laterAdvice says what to do in place of such a word, where leaving it out is not all.

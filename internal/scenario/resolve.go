@@ -12,8 +12,8 @@ type resolver struct {
 	words *fileWords
 	flow  flow
 	units units
-	// filled are the materials that count as filled in time.
-	filled []string
+	// laned has, by the name of a station with lanes, the name of the station that they compile into.
+	laned map[string]string
 }
 
 // resolve fills in the scenario.
@@ -22,9 +22,10 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	if len(words.Line.entries) == 0 || r.ambiguous {
 		return
 	}
-	b := &resolver{reader: r, s: s, words: words}
+	b := &resolver{reader: r, s: s, words: words, laned: map[string]string{}}
 	b.texts()
 	b.crews()
+	b.addLanes()
 	b.findFlow()
 	b.findUnits()
 	for _, e := range b.flow.entries {
@@ -45,7 +46,6 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	b.run()
 	b.product()
 	b.compile()
-	b.noteFilled()
 }
 
 // firstKey wants the key that says what the file is at its head.

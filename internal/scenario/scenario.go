@@ -84,6 +84,9 @@ type Station struct {
 	// Forming is "thermoform", "cold form" or empty.
 	Forming string
 	Sealing Sealing
+	// Guaranteed is the contract efficiency of the machine alone, 0 to 1; 0 is none. It is for people, not
+	// for the model.
+	Guaranteed float64
 	// Materials are in the order of Line.Stations[i].Materials.
 	Materials []Material
 }

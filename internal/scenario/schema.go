@@ -20,9 +20,13 @@ var wordTypes = []reflect.Type{
 	reflect.TypeFor[runWords](), reflect.TypeFor[replicationsWords](), reflect.TypeFor[startWords](), reflect.TypeFor[crewWords](),
 	reflect.TypeFor[elsewhereWords](), reflect.TypeFor[stationWords](), reflect.TypeFor[stepWords](),
 	reflect.TypeFor[sendsWords](), reflect.TypeFor[groupWords](), reflect.TypeFor[scrapWords](), reflect.TypeFor[webWords](),
-	reflect.TypeFor[sealingWords](), reflect.TypeFor[stopWords](), reflect.TypeFor[materialWords](),
-	reflect.TypeFor[reelWords](), reflect.TypeFor[stockWords](), reflect.TypeFor[refillWords](),
-	reflect.TypeFor[conveyorWords](), reflect.TypeFor[bufferWords](), reflect.TypeFor[levelsWords](),
+	reflect.TypeFor[sealingWords](), reflect.TypeFor[stopWords](), reflect.TypeFor[rejectRunsWords](), reflect.TypeFor[resetWords](),
+	reflect.TypeFor[inspectionWords](), reflect.TypeFor[checkWords](), reflect.TypeFor[stackWords](), reflect.TypeFor[closingWords](),
+	reflect.TypeFor[lanesWords](), reflect.TypeFor[materialWords](),
+	reflect.TypeFor[reelWords](), reflect.TypeFor[stockWords](), reflect.TypeFor[refillWords](), reflect.TypeFor[prepareWords](),
+	reflect.TypeFor[webStoreWords](), reflect.TypeFor[misPicksWords](),
+	reflect.TypeFor[conveyorWords](), reflect.TypeFor[sensorsWords](), reflect.TypeFor[sensorWords](),
+	reflect.TypeFor[bufferWords](), reflect.TypeFor[levelsWords](), reflect.TypeFor[returnsWords](), reflect.TypeFor[storeStopWords](),
 }
 
 // Schema is the JSON Schema of scenario files, made from the Go types that read them.
@@ -44,21 +48,26 @@ func Schema() ([]byte, error) {
 		describe(defs[schemaName(t)], t)
 	}
 	addGeneral(defs)
-	bareToo(defs, reflect.TypeFor[crewWords](), "1")
-	bareToo(defs, reflect.TypeFor[replicationsWords](), "2")
+	bareToo(defs, reflect.TypeFor[crewWords](), wholeFrom("1")...)
+	bareToo(defs, reflect.TypeFor[replicationsWords](), wholeFrom("2")...)
+	bareToo(defs, reflect.TypeFor[resetWords](), durationSchema())
+	bareToo(defs, reflect.TypeFor[stackWords](), &jsonschema.Schema{Type: "string", Enum: []any{"wait", "empty pocket"}})
 	root := *defs[schemaName(wordTypes[0])]
 	root.Version, root.Title, root.Definitions = jsonschema.Version, "Tuckline scenario", defs
 	delete(defs, schemaName(wordTypes[0]))
 	return json.MarshalIndent(&root, "", "  ")
 }
 
-// bareToo lets a bare number from a least one stand in place of a group of words.
-func bareToo(defs jsonschema.Definitions, t reflect.Type, least json.Number) {
+// bareToo lets bare values stand in place of a group of words.
+func bareToo(defs jsonschema.Definitions, t reflect.Type, bare ...*jsonschema.Schema) {
 	name := schemaName(t)
 	defs[name+" in words"] = defs[name]
-	defs[name] = &jsonschema.Schema{AnyOf: []*jsonschema.Schema{
-		{Type: "integer", Minimum: least}, {Type: "string", Pattern: quantity.NumberPattern()}, refTo(name + " in words"),
-	}}
+	defs[name] = &jsonschema.Schema{AnyOf: append(bare, refTo(name+" in words"))}
+}
+
+// wholeFrom is a bare whole number from a least one.
+func wholeFrom(least json.Number) []*jsonschema.Schema {
+	return []*jsonschema.Schema{{Type: "integer", Minimum: least}, {Type: "string", Pattern: quantity.NumberPattern()}}
 }
 
 var generic = regexp.MustCompile(`^(\w+)\[.*?(\w+)\]$`)
@@ -150,136 +159,4 @@ func anyOf(words []string) []any {
 		all = append(all, w)
 	}
 	return all
-}
-
-// textSchema makes the schema of a value by its pattern.
-func textSchema(what, pattern string, more ...*jsonschema.Schema) *jsonschema.Schema {
-	return &jsonschema.Schema{
-		Description: what,
-		AnyOf:       append([]*jsonschema.Schema{{Type: "string", Pattern: pattern}, refTo("guess")}, more...),
-	}
-}
-
-var bareNumber = &jsonschema.Schema{Type: "number"}
-
-// The schemas of single values.
-
-func (text) JSONSchema() *jsonschema.Schema {
-	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "string"}, {Type: "number"}}}
-}
-func (formatNumber) JSONSchema() *jsonschema.Schema { return &jsonschema.Schema{Const: 1} }
-func (choice) JSONSchema() *jsonschema.Schema       { return &jsonschema.Schema{Type: "string"} }
-func (whole) JSONSchema() *jsonschema.Schema {
-	return textSchema("a whole number", quantity.NumberPattern(), &jsonschema.Schema{Type: "integer"})
-}
-
-func (factor) JSONSchema() *jsonschema.Schema {
-	return textSchema("a bare number", quantity.NumberPattern(), bareNumber)
-}
-
-func (fraction) JSONSchema() *jsonschema.Schema {
-	return textSchema("a share, 0.45 or 45 %", quantity.SharePattern(), bareNumber)
-}
-
-func (share) JSONSchema() *jsonschema.Schema {
-	return textSchema("a percentage", quantity.SharePattern())
-}
-
-func (duration) JSONSchema() *jsonschema.Schema {
-	return textSchema("a time", quantity.DurationPattern())
-}
-
-func (length) JSONSchema() *jsonschema.Schema {
-	return textSchema("a length", quantity.LengthPattern())
-}
-func (mass) JSONSchema() *jsonschema.Schema { return textSchema("a mass", quantity.MassPattern()) }
-func (speed) JSONSchema() *jsonschema.Schema {
-	return textSchema("a speed of a belt", quantity.SpeedPattern())
-}
-
-func (pace) JSONSchema() *jsonschema.Schema {
-	return textSchema("a speed, or the time of a cycle", quantity.RatePattern(), durationSchema())
-}
-
-func (stepPace) JSONSchema() *jsonschema.Schema {
-	return textSchema("top speed, or a speed", quantity.RatePattern(), durationSchema(), &jsonschema.Schema{Const: "top speed"})
-}
-
-func (count) JSONSchema() *jsonschema.Schema {
-	return textSchema("pieces", quantity.CountPattern(), &jsonschema.Schema{Type: "integer"})
-}
-
-func (cycles) JSONSchema() *jsonschema.Schema {
-	return textSchema("cycles", quantity.CountPattern())
-}
-
-func (scrapAmount) JSONSchema() *jsonschema.Schema {
-	return textSchema("cycles, or a time", quantity.CountPattern(), durationSchema())
-}
-
-func (warmUp) JSONSchema() *jsonschema.Schema {
-	return textSchema("a time, or auto", quantity.DurationPattern(), &jsonschema.Schema{Const: "auto"})
-}
-
-func (turnsWords) JSONSchema() *jsonschema.Schema {
-	return &jsonschema.Schema{Type: "string", Description: "longest waiting, alternate, or NAME first"}
-}
-
-func (takesWords) JSONSchema() *jsonschema.Schema {
-	several := &jsonschema.Schema{Type: "object", AdditionalProperties: refTo("count")}
-	return textSchema("pieces, or names of places, each with pieces", quantity.CountPattern(), &jsonschema.Schema{Type: "integer"}, several)
-}
-
-func (places) JSONSchema() *jsonschema.Schema {
-	return textSchema("pieces, or unlimited", quantity.CountPattern(), &jsonschema.Schema{Type: "integer"}, &jsonschema.Schema{Const: "unlimited"})
-}
-
-func (level) JSONSchema() *jsonschema.Schema {
-	return textSchema("a percentage of the places, or pieces, or empty", quantity.CountPattern(),
-		&jsonschema.Schema{Type: "string", Pattern: quantity.SharePattern()}, &jsonschema.Schema{Const: "empty"}, &jsonschema.Schema{Type: "integer"})
-}
-
-func (use) JSONSchema() *jsonschema.Schema {
-	return textSchema("a length of web, or pieces", quantity.CountPattern(), &jsonschema.Schema{Type: "string", Pattern: quantity.LengthPattern()})
-}
-
-func (span) JSONSchema() *jsonschema.Schema {
-	return &jsonschema.Schema{Type: "string", Pattern: quantity.SpanPattern()}
-}
-func (crewNeed) JSONSchema() *jsonschema.Schema { return &jsonschema.Schema{Type: "string"} }
-func (durationLaw) JSONSchema() *jsonschema.Schema {
-	return textSchema("a time, or its law", quantity.DurationPattern(), refTo("law"), refTo("mixture"))
-}
-
-func (cycleLaw) JSONSchema() *jsonschema.Schema {
-	return textSchema("a speed, the time of a cycle, or its law", quantity.RatePattern(), durationSchema(), refTo("law"), refTo("mixture"))
-}
-
-func (ageLaw) JSONSchema() *jsonschema.Schema {
-	return textSchema("cycles, pieces, or time on a clock; or the law", quantity.AgePattern(), refTo("law"), refTo("mixture"))
-}
-
-func (fromWords) JSONSchema() *jsonschema.Schema {
-	name := &jsonschema.Schema{Type: "string"}
-	supply := &jsonschema.Schema{Type: "object", Properties: jsonschema.NewProperties(), Required: []string{"supply"}, AdditionalProperties: jsonschema.FalseSchema}
-	supply.Properties.Set("supply", refTo("count"))
-	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{name, {Type: "array", Items: name}, supply}}
-}
-
-func (lineWords) JSONSchema() *jsonschema.Schema {
-	entry := &jsonschema.Schema{AnyOf: []*jsonschema.Schema{refTo("station"), refTo("conveyor"), refTo("buffer")}}
-	return &jsonschema.Schema{Type: "array", Items: entry}
-}
-
-func (named[T]) JSONSchema() *jsonschema.Schema {
-	return &jsonschema.Schema{Type: "object", AdditionalProperties: refTo(schemaName(reflect.TypeFor[T]()))}
-}
-
-func (oneOrMore[T]) JSONSchema() *jsonschema.Schema {
-	one := refTo(schemaName(reflect.TypeFor[T]()))
-	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{one, {Type: "array", Items: one}}}
-}
-
-func durationSchema() *jsonschema.Schema {
-	return &jsonschema.Schema{Type: "string", Pattern: quantity.DurationPattern()}
 }

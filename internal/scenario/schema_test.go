@@ -201,7 +201,7 @@ func TestSchema(t *testing.T) {
 		{"cycle: 60/min", "cycel: 60/min"},
 		{"cycle: 60/min, ", ""},
 		{"holds: 240 blisters", "holds: 240,5 blisters"},
-		{"holds: 240 blisters", "kind: beside the line, holds: 2"},
+		{"holds: 240 blisters", "kind: beside, holds: 2"},
 		{"dist: exponential", "dist: expo"},
 		{"line: [", "calendar: x\nline: ["},
 		{"gives: 4 blisters", "rejects: 0.8"},

@@ -26,8 +26,7 @@ func (t *text) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
 	t.value, _ = r.scalar(t.at, n)
 }
 
-// choice is one of the words listed in the tag of its field: of:"…|…". Those
-// of later:"…|…" are words of the format that this version does not know yet.
+// choice is one of the words listed in the tag of its field: of:"…|…".
 type choice struct{ text }
 
 func (c *choice) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) {
@@ -43,8 +42,6 @@ func (c *choice) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) 
 		}
 	}
 	switch near, found := Nearest(value, words); {
-	case isOneOf(value, tag.Get("later")):
-		r.complain(c.at, "%q is a word of the format that this version does not know yet; write %s, or leave it out", value, strings.Join(words, " or "))
 	case value == "true" || value == "false":
 		r.complain(c.at, "%q is written yes or no in this format", value)
 	case found && len(words) > 1:
@@ -52,13 +49,4 @@ func (c *choice) read(r *reader, n *tree.Node, _ string, tag reflect.StructTag) 
 	default:
 		r.complain(c.at, "%q is not known here; write %s", value, strings.Join(words, ", "))
 	}
-}
-
-func isOneOf(value, words string) bool {
-	for w := range strings.SplitSeq(words, "|") {
-		if w != "" && w == value {
-			return true
-		}
-	}
-	return false
 }

@@ -1,6 +1,7 @@
 package scenario
 
 import (
+	"slices"
 	"strconv"
 
 	"tuckline/internal/quantity"
@@ -104,12 +105,19 @@ func (b *resolver) collect(e *entryWords) {
 			b.note(inPortOf(name, k), &s.Takes.inputs[k].count, name+" takes")
 		}
 		b.note(outPort(name), &s.Gives, name+" gives")
+		b.note(outPort(name), &s.LostPerStop, "at each stop "+name+" loses")
+		b.note(outPort(name), &s.Lanes.Holds, name+" lanes hold")
+		b.noteRate(outPort(name), &s.Lanes.Rate, name+" lanes pass on")
+		for i := range s.Checks.list {
+			b.note(outPort(name), &s.Checks.list[i].value.Takes, s.Checks.list[i].name+" takes")
+		}
 		for i := range s.SpeedSteps.list {
 			b.noteLevel(inPort(name), &s.SpeedSteps.list[i].FromLevel, name+" speed steps")
 			b.noteLevel(inPort(name), &s.SpeedSteps.list[i].BackAt, name+" speed steps")
 		}
 	}
 	if e.buffer != nil {
+		b.collectStore(name, e.buffer)
 		if e.buffer.Holds.value > 0 {
 			b.note(name, &e.buffer.Holds.count, name+" holds")
 		}
@@ -124,6 +132,23 @@ func (b *resolver) collect(e *entryWords) {
 	}
 }
 
+// collectStore enters the counts of a store beside its places and levels.
+func (b *resolver) collectStore(name string, w *bufferWords) {
+	b.note(name, &w.Keeps, name+" keeps")
+	b.note(name, &w.Load, name+" load")
+	b.note(name, &w.Stock, name+" stock")
+	for _, rate := range []*pieceRate{&w.InAtMost, &w.OutAtMost, &w.Surplus, &w.HandRate} {
+		b.noteRate(name, rate, "the rates of "+name+" count")
+	}
+}
+
+// noteRate enters the pieces of a rate, which may be left out: 300/min.
+func (b *resolver) noteRate(port string, rate *pieceRate, what string) {
+	if rate.unit != "" {
+		b.note(port, &rate.count, what)
+	}
+}
+
 func (b *resolver) noteLevel(port string, l *level, what string) {
 	if !l.percent && l.value > 0 {
 		b.note(port, &l.count, what)
@@ -135,6 +160,9 @@ func (b *resolver) note(port string, c *count, what string) {
 		return
 	}
 	root := b.units.root(port)
+	if slices.ContainsFunc(b.units.written[root], func(w writtenCount) bool { return w.where.node == c.node }) {
+		return // the places of lanes stand in the line too
+	}
 	if _, known := b.units.written[root]; !known {
 		b.units.order = append(b.units.order, root)
 	}

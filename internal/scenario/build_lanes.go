@@ -1,0 +1,89 @@
+package scenario
+
+import (
+	"slices"
+	"strings"
+
+	"tuckline/internal/quantity"
+	"tuckline/sim"
+)
+
+// lanesOf is the name of the station into which the lanes of a station compile, and
+// placesBefore that of the places between them.
+func lanesOf(station string) string { return station + " lanes" }
+
+func placesBefore(station string) string { return station + " to " + lanesOf(station) }
+
+// addLanes puts a station behind each one with lanes, that passes single pieces on at their
+// rate, and the places of the lanes between them. What follows takes from it.
+func (b *resolver) addLanes() {
+	var all []*entryWords
+	for _, e := range b.words.Line.entries {
+		all = append(all, e)
+		if e.station == nil || !e.station.Lanes.given() {
+			continue
+		}
+		lanes := b.lanes(e)
+		if taken := b.entry(lanes.name.value); taken != nil {
+			b.complain(taken.name.at, "%q is the name of the lanes of %q; name this entry differently", lanes.name.value, e.name.value)
+			continue
+		}
+		if e.station.Lanes.Holds.given() {
+			all = append(all, b.lanePlaces(e))
+		}
+		all = append(all, lanes)
+		b.laned[e.name.value] = lanes.name.value
+	}
+	b.words.Line.entries = all
+}
+
+func (b *resolver) entry(name string) *entryWords {
+	i := slices.IndexFunc(b.words.Line.entries, func(e *entryWords) bool { return e.name.value == name })
+	if i < 0 {
+		return nil
+	}
+	return b.words.Line.entries[i]
+}
+
+// lanes is the station of the lanes; it chooses where pieces go in place of its machine.
+func (b *resolver) lanes(e *entryWords) *entryWords {
+	w := &e.station.Lanes
+	name := text{at: w.at, value: lanesOf(e.name.value)}
+	station := &stationWords{at: w.at, Name: name, Stops: w.Stops, Sends: e.station.Sends}
+	station.Cycle = cycleLaw{law{w.Rate.at, sim.Fixed(w.Rate.value), "fixed " + quantity.FormatNumber(w.Rate.value)}}
+	if as := e.station.RandomNumbersAs; as.value != "" {
+		station.RandomNumbersAs = text{at: as.at, value: lanesOf(as.value)}
+	}
+	e.station.Sends = sendsWords{}
+	if gives := max(1, e.station.Gives.pieces()); w.Holds.given() && w.Holds.pieces() < gives && b.read(w.Holds.at) {
+		b.complain(w.Holds.at, "a cycle gives %d at once, and the lanes hold fewer, %d; write at least %[1]d", gives, w.Holds.pieces())
+	}
+	return &entryWords{at: w.at, name: name, station: station}
+}
+
+// lanePlaces are the places of the lanes together.
+func (b *resolver) lanePlaces(e *entryWords) *entryWords {
+	w := &e.station.Lanes
+	name := text{at: w.at, value: placesBefore(e.name.value)}
+	return &entryWords{at: w.at, name: name, buffer: &bufferWords{at: w.at, Name: name, Holds: places{w.Holds}}}
+}
+
+// last is the entry that gives what comes out behind a name: its lanes, if it has any.
+func (b *resolver) last(name string) string {
+	if lanes, has := b.laned[name]; has {
+		return lanes
+	}
+	return name
+}
+
+// written is the path in the file of a path of the model.
+func (b *resolver) written(path string) string {
+	for station, lanes := range b.laned {
+		for _, name := range []string{lanes, placesBefore(station)} {
+			if rest, is := strings.CutPrefix(path, name); is && (rest == "" || rest[0] == '.') {
+				return station + ".lanes" + rest
+			}
+		}
+	}
+	return path
+}
