@@ -3,6 +3,7 @@ package stoplog
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -34,6 +35,9 @@ func FitLaw(kind Kind, log []Observation) (Fit, error) {
 		return Fit{}, err
 	}
 	fit := Fit{Law: law, LogLikelihood: LogLikelihood(law, log), Ended: ended(log)}
+	if math.IsNaN(fit.LogLikelihood) || math.IsInf(fit.LogLikelihood, 0) {
+		return Fit{}, ErrNoMaximum // a parameter has run away to 0, beyond what numbers hold
+	}
 	fit.Open = len(log) - fit.Ended
 	fit.AIC = 2*float64(len(law.Parameters())) - 2*fit.LogLikelihood
 	return fit, nil

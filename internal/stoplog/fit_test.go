@@ -189,6 +189,17 @@ func TestLogsThatCannotBeFitted(t *testing.T) {
 	}
 }
 
+// A value at its threshold pulls a shape up and a scale down to 0: there is no maximum.
+func TestScaleThatRunsAwayIsSaid(t *testing.T) {
+	log := []Observation{{Value: 1e-6, Above: 1e-6}, {Value: 1e-9}}
+	for _, kind := range Kinds {
+		fit, err := FitLaw(kind, log)
+		if err == nil && (math.IsNaN(fit.LogLikelihood) || math.IsInf(fit.LogLikelihood, 0)) {
+			t.Errorf("%s: %+v", kind, fit)
+		}
+	}
+}
+
 // Nothing that can be typed makes a fit panic or give a law that is none.
 func TestFitNeverPanics(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
