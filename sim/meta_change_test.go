@@ -18,6 +18,12 @@ func serialLine(t *rapid.T, unit sim.Micros) sim.Line {
 	for i := range l.count("stations", 2, 4) {
 		st := l.station(i, 1)
 		st.Supply, st.AfterStandstill, st.Ramp, st.Steps = 0, nil, 0, nil
+		st.HeatRecovery, st.LostPerStop, st.Checks = 0, 0, nil // depend on what the station did before, and when
+
+		for j := range st.Materials { // tasks go on while a station is blocked: with more places they may be late
+			m := &st.Materials[j]
+			m.Alarm, m.Store, m.Prepare = sim.Level{}, sim.WebStore{}, sim.Prepare{}
+		}
 		for j := range st.AfterStop {
 			st.AfterStop[j].LongerThan = 0
 		}
@@ -118,6 +124,11 @@ func TestPersonNobodyNeedsChangesNothing(t *testing.T) {
 }
 
 func anyWaiting(rec *sim.Record) bool {
+	for i := range rec.Crews {
+		if rec.Crews[i].Waited > 0 { // a task too
+			return true
+		}
+	}
 	for i := range rec.Stations {
 		for _, stop := range rec.Stations[i].Stops {
 			if stop.Waiting > 0 {

@@ -11,12 +11,14 @@ import (
 )
 
 // fixedLine makes all times of a line fixed whole seconds, so that a strike within a cycle falls on a whole
-// microsecond before and after scaling. Ramps, whose times are roots, are left out.
+// microsecond before and after scaling. Ramps, whose times are roots, and heat
+// recovery, which makes a cycle longer by no whole share of it, are left out.
 func fixedLine(line sim.Line) sim.Line {
 	fix := func(law sim.Law) sim.Law { return sim.Fixed(max(1, math.Round(law.Mean()/1e6)) * 1e6) }
 	for i := range line.Stations {
 		st := &line.Stations[i]
-		st.Cycle, st.Ramp = fix(st.Cycle), 0
+		st.Cycle, st.Ramp, st.HeatRecovery = fix(st.Cycle), 0, 0
+		st.RejectStop.Lasts = fix(st.RejectStop.Lasts)
 		for j := range st.Stops {
 			stop := &st.Stops[j]
 			stop.Lasts = fix(stop.Lasts)
@@ -26,6 +28,15 @@ func fixedLine(line sim.Line) sim.Line {
 		}
 		for j := range st.Materials {
 			st.Materials[j].Lasts = fix(st.Materials[j].Lasts)
+			st.Materials[j].MisPicks.Lasts = fix(st.Materials[j].MisPicks.Lasts)
+			st.Materials[j].Prepare.Lasts = fix(st.Materials[j].Prepare.Lasts)
+		}
+		for j := range st.Checks {
+			check := &st.Checks[j]
+			check.Lasts = fix(check.Lasts)
+			if check.Clock == sim.RunningClock || check.Clock == sim.CalendarClock {
+				check.Every = fix(check.Every)
+			}
 		}
 	}
 	for i := range line.Crews {
@@ -43,11 +54,12 @@ func slower(line sim.Line, n int64) sim.Line {
 		st := &other.Stations[i]
 		st.Cycle = st.Cycle.Scale(float64(n))
 		st.Steps, st.Stops = append([]sim.SpeedStep(nil), st.Steps...), append([]sim.Stop(nil), st.Stops...)
-		st.Materials = append([]sim.Material(nil), st.Materials...)
+		st.Materials, st.Checks = append([]sim.Material(nil), st.Materials...), append([]sim.Check(nil), st.Checks...)
 		st.AfterStop, st.AfterStandstill = longerLimits(st.AfterStop, c), longerLimits(st.AfterStandstill, c)
-		st.Group.Adds *= c
+		st.Group.Adds, st.HeatUp = st.Group.Adds*c, st.HeatUp*c
+		st.RejectStop.Lasts = st.RejectStop.Lasts.Scale(float64(n))
 		for j := range st.Steps {
-			st.Steps[j].Cycle *= c
+			st.Steps[j].Cycle, st.Steps[j].Delay = st.Steps[j].Cycle*c, st.Steps[j].Delay*c
 		}
 		for j := range st.Stops {
 			stop := &st.Stops[j]
@@ -57,7 +69,16 @@ func slower(line sim.Line, n int64) sim.Line {
 			}
 		}
 		for j := range st.Materials {
-			st.Materials[j].Lasts = st.Materials[j].Lasts.Scale(float64(n))
+			m := &st.Materials[j]
+			m.Lasts, m.MisPicks.Lasts = m.Lasts.Scale(float64(n)), m.MisPicks.Lasts.Scale(float64(n))
+			m.Prepare.Lasts = m.Prepare.Lasts.Scale(float64(n))
+		}
+		for j := range st.Checks {
+			check := &st.Checks[j]
+			check.Lasts = check.Lasts.Scale(float64(n))
+			if check.Clock == sim.RunningClock || check.Clock == sim.CalendarClock {
+				check.Every = check.Every.Scale(float64(n))
+			}
 		}
 	}
 	for i := range other.Buffers {
@@ -83,6 +104,9 @@ func stretch(rec *sim.Record, n int64) {
 		st.Holding *= c
 		for k := range st.States {
 			st.States[k] *= c
+		}
+		for j := range st.Materials {
+			st.Materials[j].Lateness *= c
 		}
 		for j := range st.Stops {
 			st.Stops[j].Waiting, st.Stops[j].Down = st.Stops[j].Waiting*c, st.Stops[j].Down*c

@@ -41,6 +41,7 @@ func (l *liner) station(stage, n int) sim.Station {
 	for i := range max(0, l.count("checks", -4, 2)) {
 		st.Checks = append(st.Checks, l.check(fmt.Sprintf("check %d", i)))
 	}
+	l.parts(&st)
 	return st
 }
 
@@ -51,6 +52,9 @@ func (l *liner) pace(st *sim.Station, stage int) {
 			st.Steps = append(st.Steps, sim.SpeedStep{
 				From: back + l.pieces("from level", 1, 4), BackAt: back, Cycle: l.time("step", 50_000, 2*s),
 			})
+			if l.chance("delay", 3) {
+				st.Steps[len(st.Steps)-1].Delay = l.time("waits", 50_000, 3*s)
+			}
 		}
 	}
 	if l.chance("group", 4) {

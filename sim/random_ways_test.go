@@ -40,7 +40,7 @@ func (l *liner) couple(before, i int) {
 	}
 	b.Coupled = a.Coupled
 	b.Takes, b.Gives = a.Gives, a.Gives // one for one: stations before it may reject
-	b.Steps, b.Group, b.Ramp = nil, sim.Group{}, 0
+	b.Steps, b.Group, b.Ramp, b.HeatRecovery = nil, sim.Group{}, 0, 0
 	b.LoadsWhileStopped, a.LoadsWhileStopped = false, false
 	l.afterCycle(i)
 }
@@ -67,6 +67,7 @@ func (l *liner) extras() {
 		if !st.BlocksBefore && st.Coupled == "" && l.chance("loads", 5) {
 			st.LoadsWhileStopped = true
 		}
+		l.pockets(st)
 		for j := range st.Stops {
 			l.stopExtras(st, j)
 		}

@@ -128,7 +128,7 @@ func (h *holder) stopsSum(s *sim.Station, r *sim.StationRecord, i int) {
 		stopped += r.Stops[j].Waiting + r.Stops[j].Down
 		overlap = overlap || isCalendar(s, c)
 	}
-	if down := r.States[sim.Waiting] + r.States[sim.Down]; overlap {
+	if down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop]; overlap {
 		h.atMost(s.Name+" down", int64(down), int64(stopped))
 	} else {
 		h.same(s.Name+" down", int64(down), int64(stopped))

@@ -210,9 +210,10 @@ func (m *Machine) first() (int, plan.Micros) {
 	return which, where
 }
 
-// End ends a cycle that is not quiet and settles the fate of its pieces: how
+// End ends a cycle, usually one that is not quiet, and settles the fate of its pieces: how
 // many are good, unless it is scrapped. Rejected tells of the others.
 func (m *Machine) End() (good int64, scrapped bool) {
+	m.makeCareful()
 	m.careful = false
 	m.passed(1, m.dur)
 	m.scrap.worked(m.dur - m.at)

@@ -28,9 +28,26 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 				crew.due[i] = 0
 			}
 			log = append(log, fmt.Sprintf("%d: change of %d lasts %d", done, cause, m.Lasts(cause)))
-			m.Change(cause, false)
+			if m.Opened(cause); cause >= len(pl.Stops) {
+				m.Change(cause, false)
+			}
 		}
-		work := m.Start(level(c), 0)
+		if c%9 == 4 {
+			m.LosePacks(false)
+		}
+		if c%5 == 3 {
+			work := m.Pocket(pause(c))
+			if part, yes := split(work); yes {
+				m.Interrupt(work - part)
+				m.Resume(0)
+			}
+			done += work
+			m.PocketOver()
+		}
+		work := m.Start(level(c), pause(c))
+		if c%7 == 6 {
+			m.LosePacks(true)
+		}
 		crew.refill()
 		for {
 			if part, yes := split(work); yes {
@@ -58,6 +75,11 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 			if good, scrapped = m.End(); !scrapped {
 				good = m.Sample(good)
 				log = append(log, crew.tests(done)...)
+				for i := range pl.Rejects {
+					if r := m.Rejected(i); r.All > 0 {
+						log = append(log, fmt.Sprintf("%+v", r))
+					}
+				}
 			}
 		}
 		log = append(log, fmt.Sprintf("%d: %d good, scrapped %v", done, good, scrapped))
@@ -86,7 +108,7 @@ func (h *helper) alarms(c int) (log []string) {
 		}
 		if c%9 == 8 {
 			left, used, wasted := m.Stock(i, false)
-			log = append(log, fmt.Sprintf("stock %d: %d left, %d used, %d wasted", i, left, used, wasted))
+			log = append(log, fmt.Sprintf("stock %d: %d left, %d used, %d wasted, %d tries failed", i, left, used, wasted, m.FailedPicks(i)))
 		}
 	}
 	return log
@@ -113,6 +135,14 @@ func (h *helper) refill() {
 			h.machine.Change(len(h.machine.stops)+i, true)
 		}
 	}
+}
+
+// pause is that before a cycle: now and then long enough for a standstill.
+func pause(c int) plan.Micros {
+	if c%6 == 5 {
+		return 10 * second
+	}
+	return 0
 }
 
 // A cycle that is interrupted and goes on at once is as if nobody had interrupted it: a quiet
@@ -158,8 +188,10 @@ func randomStation(t *rapid.T) *plan.Station {
 	}
 	pl.Pace.Every = rapid.Int64Range(0, 4).Draw(t, "every")
 	pl.Pace.Adds = plan.Micros(rapid.Int64Range(1, 1_000_000).Draw(t, "adds"))
-	if share := rapid.SampledFrom([]float64{0, 0.2, 1}).Draw(t, "rejects"); share > 0 {
-		pl.Rejects = []plan.Reject{{Share: share, Gives: pl.Gives}}
+	pl.Pace.Ramp = rapid.SampledFrom([]plan.Micros{0, 3 * second}).Draw(t, "ramp")
+	pl.Pace.Heat = rapid.SampledFrom([]plan.Micros{0, 2 * second}).Draw(t, "heat")
+	if rapid.Bool().Draw(t, "rejects") {
+		pl.Rejects = []plan.Reject{randomReject(t, pl.Gives)}
 	}
 	if rapid.Bool().Draw(t, "scrap") {
 		pl.AfterStop = []plan.Scrap{{Cycles: 2}}
@@ -189,7 +221,40 @@ func randomStation(t *rapid.T) *plan.Station {
 			Name: fmt.Sprintf("check %d", i), Clock: s.Clock, Every: s.Every, Takes: rapid.Int64Range(1, 9).Draw(t, "sample"),
 		})
 	}
+	if len(pl.Rejects) > 0 {
+		randomSignals(t, pl)
+	}
 	return pl
+}
+
+func randomReject(t *rapid.T, gives int64) plan.Reject {
+	share := func(name string) float64 { return rapid.SampledFrom([]float64{0, 0.02, 0.2, 1}).Draw(t, name) }
+	return plan.Reject{
+		Gives: gives, Share: share("share"), NoReads: share("no-reads"), Signal: plan.None,
+		Runs:        plan.Runs{Enter: share("enter"), Share: share("share in a run"), Length: rapid.SampledFrom([]float64{1, 4}).Draw(t, "length")},
+		After:       rapid.Int64Range(0, 3).Draw(t, "leaves after"),
+		LostPerStop: rapid.Int64Range(0, 8).Draw(t, "lost"),
+	}
+}
+
+// randomSignals lets rejects in a row and picks stop the station.
+func randomSignals(t *rapid.T, pl *plan.Station) {
+	raised := func(name string) int {
+		pl.Stops = append(pl.Stops, plan.Stop{
+			Name: name, Clock: plan.SignalClock, Work: plan.Work{Lasts: draw.Fixed(float64(second)), Crew: plan.None},
+		})
+		return len(pl.Stops) - 1
+	}
+	if n := rapid.Int64Range(0, 3).Draw(t, "in a row"); n > 0 {
+		pl.Rejects[0].InARow, pl.Rejects[0].Signal = n, raised("in a row")
+	}
+	for i := range pl.Stocks {
+		if share := rapid.SampledFrom([]float64{0, 0.3, 0.9}).Draw(t, "mis-picks"); share > 0 && pl.Stocks[i].Length == 0 {
+			pl.Picks = append(pl.Picks, plan.Pick{
+				Stock: i, Share: share, Retries: rapid.Int64Range(0, 2).Draw(t, "retries"), Signal: raised(fmt.Sprintf("mis-picked %d", i)),
+			})
+		}
+	}
 }
 
 func randomStop(t *rapid.T, name string) plan.Stop {
