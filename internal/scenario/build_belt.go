@@ -18,8 +18,7 @@ func (b *resolver) belt(w *conveyorWords, buffer *sim.Buffer) {
 		return
 	}
 	buffer.Full = b.sensor(w, &s.Full)
-	// Without a sensor of its own the belt is clear when it is no longer full.
-	buffer.Clear = sim.Sensor{On: true, At: buffer.Full.At}
+	buffer.Clear = buffer.Full // one sensor for both
 	if s.Clear.given() && s.Clear.At.given() {
 		buffer.Clear = b.sensor(w, &s.Clear)
 	}
@@ -44,10 +43,12 @@ func (b *resolver) checkSensors(s *sensorsWords, buffer *sim.Buffer) {
 	switch takes := b.mostTaken(buffer.Name); {
 	case buffer.Full.At > buffer.Holds:
 		b.complain(s.Full.At.at, "%d standing pieces would have to reach it, but the belt holds %d; put it nearer the exit", buffer.Full.At, buffer.Holds)
-	case buffer.Clear.At > buffer.Full.At:
-		b.complain(s.Clear.At.at, "clear lies farther from the exit than full, at %s: both would report at once; distances count from the exit, so put clear at the place of full or nearer the exit", s.Full.At.text())
+	case buffer.Clear.At > buffer.Full.At && buffer.Clear.Delay == 0:
+		b.complain(s.Clear.At.at, "clear lies farther from the exit than full, at %s, and would release at once what full stops; distances count from the exit, so put clear at the place of full or nearer the exit, or give it a delay", s.Full.At.text())
 	case buffer.Clear.At < takes:
 		b.complain(where, "the line can lock: %d pieces are taken at once, so that %d may stand and wait for more, but %d standing already reach this sensor; put it farther from the exit", takes, takes-1, buffer.Clear.At)
+	case buffer.Clear.At > buffer.Full.At:
+		b.warn("Of the sensors on %s, clear at %s lies farther from the exit than full at %s: what full stops starts again after %s even if nothing has moved, unless the queue has reached clear too.", buffer.Name, s.Clear.At.text(), s.Full.At.text(), s.Clear.Delay.text())
 	}
 }
 

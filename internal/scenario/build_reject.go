@@ -57,7 +57,7 @@ func (b *resolver) noteInARow(station *sim.Station) {
 	case p <= 0 || inARow < 1e-15:
 		b.warn("%s stops after %d cycles in a row with a reject, but its rejects come one by one: this practically never happens. Write reject runs for those that come in a row.", station.Name, k)
 	default:
-		b.warn("%s stops after %d cycles in a row with a reject, but its rejects come one by one: %s of the cycles have one, so that %[2]d in a row begin with a probability of %s, once in about %s cycles. Write reject runs for those that come in a row.",
+		b.warn("%[1]s stops after %[2]d cycles in a row with a reject, but its rejects come one by one: %[3]s of the cycles have one, so that %[2]d in a row begin with a probability of %[4]s, once in about %[5]s cycles. Write reject runs for those that come in a row.",
 			station.Name, k, rough(100*p)+" %", rough(100*inARow)+" %", rough((1-inARow)/(inARow*(1-p))))
 	}
 }

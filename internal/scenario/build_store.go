@@ -58,7 +58,11 @@ var kindWords = map[sim.Kind]string{
 // keeps is what always stays, beside which a whole take has to find room.
 func (b *resolver) keeps(w *bufferWords, buffer *sim.Buffer) {
 	buffer.Keeps = w.Keeps.pieces()
-	if takes := b.mostTaken(buffer.Name); w.Keeps.given() && buffer.Holds > 0 && buffer.Keeps+takes > buffer.Holds {
+	takes := b.mostTaken(buffer.Name)
+	if buffer.Kind != sim.InLine {
+		takes = 1 // what lacks is made up, piece by piece
+	}
+	if w.Keeps.given() && buffer.Holds > 0 && buffer.Keeps+takes > buffer.Holds {
 		b.complain(w.Keeps.at, "no piece would ever leave: the store holds %d, and %d that stay and %d that are taken at once do not fit", buffer.Holds, buffer.Keeps, takes)
 	}
 }

@@ -34,7 +34,11 @@ func seeds(f *testing.F) [][]byte {
 	if err != nil || len(good) < 20 {
 		f.Fatalf("%d good files: %v", len(good), err)
 	}
-	for _, name := range append(bad, good...) {
+	more, err := filepath.Glob(wholeWords + "*.yaml")
+	if err != nil || len(more) < 9 {
+		f.Fatalf("%d good files: %v", len(more), err)
+	}
+	for _, name := range append(append(bad, good...), more...) {
 		text, err := os.ReadFile(name)
 		if err != nil {
 			f.Fatal(err)
@@ -60,7 +64,7 @@ func FuzzRead(f *testing.F) {
 func FuzzSet(f *testing.F) {
 	for _, set := range []string{
 		"cartoner.cycle=90/min", "transfer store.holds=0", "blister machine.stops.minor stop.lasts.mean=90 s", "run.seed=7",
-		"cartoner.speed steps=[{from level: 60 %, back at: 30 %, run at: 90/min}]", "crews.operators=5", "line=[]", "a.b=c", "=", "cartoner.takes={transfer store: 3 blisters}", "run.replications.half-width=1 %", "run.warm-up=auto", "transfer store.turns=x first", "cartoner.takes={", "title=a: b",
+		"cartoner.speed steps=[{from level: 60 %, back at: 30 %, run at: 90/min}]", "crews.operators=5", "line=[]", "a.b=c", "=", "cartoner.takes={transfer store: 3 blisters}", "run.replications.half-width=1 %", "run.warm-up=auto", "cartoner.incomplete stack=empty pocket", "blister machine.lanes={rate: 300/min, holds: 8 blisters}", "blister machine.consumes.forming foil.web store={length: 8 m, refill: 1.3}", "blister machine.reset=1 min", "transfer belt.sensors.full.at=3 m", "transfer store.kind=beside the line", "transfer store.hand rate=90/min", "blister machine.reject runs.enter=0.3 per 1000 cycles", "cartoner.closing.heat-up=none", "cartoner.consumes.leaflets.mis-picks.per 1000=0.5", "transfer store.turns=x first", "cartoner.takes={", "title=a: b",
 	} {
 		f.Add(set)
 	}

@@ -182,6 +182,11 @@ func TestSchema(t *testing.T) {
 	if err != nil || len(second) < 20 {
 		t.Fatalf("%d files: %v", len(second), err)
 	}
+	more, err := filepath.Glob(wholeWords + "*.yaml")
+	if err != nil || len(more) < 9 {
+		t.Fatalf("%d files: %v", len(more), err)
+	}
+	second = append(second, more...)
 	for _, name := range second {
 		file, err := os.ReadFile(name)
 		if err != nil {
@@ -213,6 +218,22 @@ func TestSchema(t *testing.T) {
 		{"takes: 2 blisters", "after stop: {scrap: many}"},
 		{"line: [", "run: {replications: {at most: 400}}\nline: ["},
 		{"line: [", "run: {warm-up: automatic}\nline: ["},
+		{"gives: 4 blisters", "reject runs: {enter: 0.3 %, share: 30 %, length: 12 cycles}"},
+		{"gives: 4 blisters", "reject runs: {enter: 0.3 per 1000 cycles, share: 30 %}"},
+		{"gives: 4 blisters", "stop after: 3, reset: {crew: operators}"},
+		{"gives: 4 blisters", "checks: {test: {every: 45, takes: 12 blisters, lasts: 3 min}}"},
+		{"gives: 4 blisters", "incomplete stack: go on"},
+		{"gives: 4 blisters", "closing: {by: glue}"},
+		{"gives: 4 blisters", "closing: {by: hot melt, heat-up: soon}"},
+		{"gives: 4 blisters", "lanes: {holds: 8 blisters}"},
+		{"gives: 4 blisters", "lanes: {rate: 300 blisters}"},
+		{"gives: 4 blisters", "consumes: {foil: {per cycle: 132 mm, change by: robot}}"},
+		{"gives: 4 blisters", "consumes: {foil: {per cycle: 132 mm, web store: {length: 8 m}}}"},
+		{"gives: 4 blisters", "consumes: {foil: {per cycle: 1 blank, mis-picks: {retries: 2}}}"},
+		{"holds: 240 blisters", "holds: 240 blisters, leaves: last in"},
+		{"holds: 240 blisters", "holds: 240 blisters, surplus: 20"},
+		{"holds: 240 blisters", "holds: 240 blisters, returns: {share: 0.5, inspection: 1 min}"},
+		{"holds: 240 blisters", "holds: 240 blisters, stops: {jam: {every: 900 blisters, lasts: 1 min, scraps: yes}}"},
 		{"buffer: b", "store: b"},
 	} {
 		if fault := root.fault(root, asJSON(t, []byte(strings.Replace(good, change[0], change[1], 1))), ""); fault == "" {

@@ -17,7 +17,7 @@ type conveyorWords struct {
 type sensorsWords struct {
 	at
 	Full  sensorWords `yaml:"full" need:"yes" about:"Reports when standing pieces have reached it for its delay: the stations before the belt stop." eg:"{at: 3 m, delay: 2 s}"`
-	Clear sensorWords `yaml:"clear" about:"Reports when standing pieces have not reached it for its delay: they start again. At the place of full, or nearer the exit. Without it: the place of full, without delay." eg:"{at: 1 m, delay: 2 s}"`
+	Clear sensorWords `yaml:"clear" about:"Reports when standing pieces have not reached it for its delay: they start again. At the place of full, or nearer the exit; farther from it only with a delay. Without it: the sensor full itself, with its delay." eg:"{at: 1 m, delay: 2 s}"`
 }
 
 type sensorWords struct {
