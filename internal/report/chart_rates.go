@@ -2,12 +2,14 @@ package report
 
 import (
 	"html/template"
+	"slices"
 	"strings"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
 
 	"tuckline/internal/keyfigure"
+	"tuckline/internal/scenario"
 )
 
 // ratesSection is the V-curve: how fast each stage could deliver the answer.
@@ -90,12 +92,33 @@ func (s *subject) ratesOption(f facts, aria string) (template.JS, error) {
 func (s *subject) ratesTable(caption string) table {
 	t := table{Caption: caption, Words: 1, Head: append(heads("station", "own.set", "own.unit"),
 		say("rates.set", nil), say("rates.top", nil), say("column.alone", nil), say("rates.effective", nil), say("rates.at.most", nil))}
-	for _, r := range s.Figures.Stations {
-		t.Rows = append(t.Rows, []cell{
+	for i, r := range s.Figures.Stations {
+		row := []cell{
 			text(r.Name), text(perMinute(r.Set.Pieces)), text(r.GivesUnit), text(perMinute(r.Set.Answer)), text(perMinute(r.Top.Answer)),
 			text(rounded(100*r.Alone, -1)), text(perMinute(r.Effective.Answer)), text(perMinute(r.AtMost.Answer)),
-		})
+		}
+		if s.guarantees() {
+			row = append(row, s.guaranteedCells(i)...)
+		}
+		t.Rows = append(t.Rows, row)
 	}
-	t.Note = say("rates.note", facts{"Unit": s.Figures.Unit})
+	if s.guarantees() {
+		t.Head = append(t.Head, heads("guaranteed", "in.line")...)
+	}
+	t.Note = say("rates.note", facts{"Unit": s.Figures.Unit, "Guaranteed": s.guarantees()})
 	return t
+}
+
+// guarantees says that an efficiency is guaranteed for a station.
+func (s *subject) guarantees() bool {
+	return slices.ContainsFunc(s.Scenario.Stations, func(one scenario.Station) bool { return one.Guaranteed > 0 })
+}
+
+// guaranteedCells are what a station guarantees alone, and how much it runs in the line.
+func (s *subject) guaranteedCells(i int) []cell {
+	guaranteed := "–"
+	if share := s.Scenario.Stations[i].Guaranteed; share > 0 {
+		guaranteed = rounded(100*share, -1)
+	}
+	return []cell{text(guaranteed), estimateCell(numberOf(s.Results.Stations[i].States.Running, 100))}
 }

@@ -89,7 +89,7 @@ func (l *inputList) lasting(word string, time sim.Micros) {
 func clockWords(every sim.Law, clock sim.Clock, unit string) string {
 	switch clock {
 	case sim.CycleClock:
-		return say("input.clock.cycles", facts{"Every": lawWords(every, 1, "")})
+		return say("input.clock.cycles", facts{"Every": lawWords(every, 1, say("input.cycles", nil))})
 	case sim.PieceClock:
 		return say("input.clock.pieces", facts{"Every": lawWords(every, 1, unit)})
 	case sim.RunningClock:
@@ -99,7 +99,13 @@ func clockWords(every sim.Law, clock sim.Clock, unit string) string {
 	}
 }
 
-func timeWords(law sim.Law) string { return lawWords(law, float64(sim.Minute), "min") }
+// timeWords say a law of time: seconds below a minute, else minutes.
+func timeWords(law sim.Law) string {
+	if law.Mean() < float64(sim.Minute) {
+		return lawWords(law, float64(sim.Second), "s")
+	}
+	return lawWords(law, float64(sim.Minute), "min")
+}
 
 func (l *inputList) stop(stop sim.Stop, unit string) {
 	factor := ""

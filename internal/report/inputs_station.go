@@ -13,10 +13,13 @@ func (l *inputList) format(people *scenario.Station) {
 	if web := people.Web; web != (scenario.Web{}) {
 		l.add("web", facts{"Width": millimetres(web.Width), "Index": millimetres(web.Index), "Across": web.Across, "Along": web.Along})
 	}
+	if people.Guaranteed > 0 {
+		l.add("guaranteed", facts{"Share": short3(100 * people.Guaranteed)})
+	}
 	if sealing := people.Sealing; sealing.DwellShare > 0 {
 		f := facts{"Share": short3(sealing.DwellShare), "Min": "", "Max": ""}
 		if sealing.DwellMax > 0 {
-			f["Min"], f["Max"] = length(sealing.DwellMin), length(sealing.DwellMax)
+			f["Min"], f["Max"] = short3(float64(sealing.DwellMin)/float64(sim.Second)), short3(float64(sealing.DwellMax)/float64(sim.Second))
 		}
 		l.add("sealing", f)
 	}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"io"
 	"os"
 	"strings"
 	"testing"
@@ -53,6 +54,14 @@ func TestInputsSayEveryWayOfGoingTogether(t *testing.T) {
 		"\ncartoner | priority | 1 (smaller takes first; 5 if none is written)\n",
 		"\nlabel | coupled | end: one unit with all stations on this drive, with one cycle, the longest\n",
 	)
+}
+
+// Every word of the whole line stands among the inputs as it was written.
+func TestInputsOfAWholeLine(t *testing.T) {
+	golden(t, "inputs-whole.txt", func(w io.Writer) error {
+		_, err := io.WriteString(w, inputsOf(t, "testdata/whole.yaml"))
+		return err
+	})
 }
 
 // What is not written is not among the inputs.
