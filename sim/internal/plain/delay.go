@@ -10,7 +10,8 @@ type delay struct {
 	high, low    plan.Micros
 }
 
-// connectDelays lets the link before a station follow its speed steps with a delay.
+// connectDelays lets the link before a station follow its speed steps with a delay. Taking from it is then
+// not simple, nor is it where empty pockets are counted.
 func (s *station) connectDelays() {
 	if s.in == nil {
 		return // it reads no level
@@ -23,6 +24,7 @@ func (s *station) connectDelays() {
 	for i := range s.delays {
 		s.in.delays = append(s.in.delays, &s.delays[i])
 	}
+	s.simple = s.simple && len(s.delays) == 0 && s.plan.EmptyPockets == 0
 }
 
 func (s *station) resetDelays() {
@@ -52,7 +54,9 @@ func since(before, mark plan.Micros, holds bool) plan.Micros {
 
 // readDelays tells a station for how long the levels of its steps have stayed, just before it takes its input.
 func (e *Engine) readDelays(s *station) {
-	e.clock(s.in)
+	if len(s.delays) > 0 {
+		e.clock(s.in)
+	}
 	for i := range s.delays {
 		d := &s.delays[i]
 		s.machine.Held(d.step, e.lasted(d.high), e.lasted(d.low))

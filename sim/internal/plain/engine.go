@@ -103,6 +103,7 @@ func (e *Engine) connect() {
 			continue
 		}
 		e.connectStation(&e.stations[p.Station], p.Station, n)
+		e.stations[p.Station].connectDelays()
 	}
 }
 
@@ -116,7 +117,6 @@ func (e *Engine) connectStation(s *station, i int, n *node) {
 			s.also = append(s.also, input{link: l, takes: in.Takes})
 		}
 	}
-	s.connectDelays()
 	if s.plan.StartLink != plan.None {
 		s.start = &e.links[s.plan.StartLink]
 	}

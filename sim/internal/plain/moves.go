@@ -259,21 +259,27 @@ func (e *Engine) startCycle(s *station) {
 func (e *Engine) takeInput(s *station) (level int64) {
 	if in := s.in; in != nil {
 		level = in.level
-		if s.delays != nil {
-			e.readDelays(s)
-		}
-		e.take(in, s.plan.Takes)
-		if !s.simple {
-			for i := range s.also {
-				e.take(s.also[i].link, s.also[i].takes)
-			}
+		if s.simple {
+			e.take(in, s.plan.Takes)
+		} else {
+			e.takeAll(s)
 		}
 	} else if s.supply > 0 {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
-	s.lacked, s.startable, s.waited, s.inARow = plan.Never, false, false, 0
+	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
+}
+
+// takeAll takes the input of a cycle from all places.
+func (e *Engine) takeAll(s *station) {
+	e.readDelays(s)
+	s.inARow = 0
+	e.take(s.in, s.plan.Takes)
+	for i := range s.also {
+		e.take(s.also[i].link, s.also[i].takes)
+	}
 }
 
 // begin starts the work of a cycle whose input has been taken.

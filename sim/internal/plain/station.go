@@ -49,7 +49,7 @@ type station struct {
 	also     []input
 	// start is the buffer whose start level it waits for, or nil.
 	start *link
-	// simple says that it takes from one link, alone, and waits for no level.
+	// simple says that it takes from one link, alone, waits for no level and follows none.
 	simple bool
 	// alone says that nobody else puts into the next link and no level stops it.
 	alone bool
