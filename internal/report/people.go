@@ -15,7 +15,7 @@ func peopleSection(s *subject) (*section, error) {
 		return nil, nil
 	}
 	busiest := slices.MaxFunc(crews, func(a, b result.Crew) int { return cmp.Compare(a.Busy.Mean, b.Busy.Mean) })
-	heading := say("people.heading", facts{"Crew": busiest.Name, "Busy": percentWords(busiest.Busy.Mean)})
+	heading := say("people.heading", facts{"Crew": busiest.Name, "Busy": percentWords(busiest.Busy.Mean), "Several": len(crews) > 1})
 	column := func(of func(result.Crew) result.Estimate, scale float64) []cell {
 		var all []result.Estimate
 		for _, crew := range crews {
