@@ -47,8 +47,8 @@ type WebStore struct {
 	Refill float64
 }
 
-// MisPicks are blanks or leaflets that the picker misses. A pick is tried again up to Retries times;
-// each try takes the time of one cycle and uses one cycle's material. If all fail, the cycle
+// MisPicks are blanks or leaflets that the picker misses. A pick is tried again up to Retries times, as long as
+// the stock lasts; each try takes the time of one cycle and uses one cycle's material. If all fail, the cycle
 // gives nothing: its pieces count as rejected; if Stops, the station also stops, under the
 // cause "NAME mis-picked" of class minor.
 type MisPicks struct {

@@ -54,14 +54,17 @@ type Station struct {
 	// RejectStop stops the station after so many cycles in a row with a reject.
 	RejectStop RejectStop
 	// RejectsAfter is the number of cycles from the camera that finds a reject to the place where
-	// it leaves; 0 means in the same cycle. What is on the way survives a stop.
+	// it leaves; 0 means in the same cycle. What is on the way survives a stop; scrapped cycles move it on,
+	// and what would leave with one is part of the scrap.
 	RejectsAfter int64
 	// NoReads is the share of the pieces given whose code cannot be read, 0 to 1: rejected, and
 	// counted apart.
 	NoReads float64
 	// LostPerStop is the number of pieces between printing and rejecting that lose their
-	// place when the station stops: the next pieces given are rejected. It counts own stops, those of
-	// its group, and a blocked spell longer than one cycle at set speed; an empty infeed lets them run out.
+	// place when the station stops: the next pieces given are rejected, those of the cycle that is struck
+	// first; scrapped cycles give none. A stop while some are still to come makes it LostPerStop again. It
+	// counts own stops, those of its group, and a blocked spell longer than one cycle at set speed, but no
+	// stop that begins while the station is starved: an empty infeed lets them run out.
 	LostPerStop int64
 	// Checks are in-process tests that take pieces off the line.
 	Checks []Check
@@ -73,7 +76,8 @@ type Station struct {
 
 // EmptyPockets lets a station run a pocket through empty, for one cycle, when its input is not
 // complete at the time when a cycle could start. It takes and gives nothing, uses no material
-// and ages no clock; its time counts as running. After Most in a row the station waits.
+// and ages no clock; its time counts as running. After Most in a row the station waits. A station that
+// its start level holds, or that lacks the room it has to reserve, runs none.
 type EmptyPockets struct {
 	On   bool
 	Most int64 // at least 1

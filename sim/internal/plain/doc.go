@@ -8,7 +8,8 @@
 //  2. Calendar stops that begin.
 //  3. Moves, from the last station back to the first, again and again until
 //     nothing changes: finished output leaves, then input is taken and the cycle
-//     starts. Then levels that release a stopped station, and moves again.
+//     starts. Then levels that release a stopped station, and moves again. Then empty
+//     pockets where input still lacks.
 //  4. Stops that strike a cycle with no work done yet.
 //  5. Crews are given out, people freed in this instant included.
 //
