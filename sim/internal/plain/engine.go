@@ -34,6 +34,8 @@ type Engine struct {
 	// pockets are stations that may run on with an empty pocket.
 	pockets []int
 	begins  []int
+	// closed are stations of which a stop has ended in this instant.
+	closed []int
 	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
 	// where the time in which all run is counted.
 	atWork, running int
@@ -218,6 +220,9 @@ func (e *Engine) instant() {
 		e.calendarBegins(timer)
 	}
 	e.begins = e.begins[:0]
+	if len(e.closed) > 0 {
+		e.openAfterClosed()
+	}
 	e.moves()
 	if len(e.pockets) > 0 {
 		e.startPockets()

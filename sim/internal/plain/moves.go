@@ -56,12 +56,7 @@ func (e *Engine) moveStation(s *station) {
 	if s.phase == holding && !e.handOver(s) {
 		return
 	}
-	if s.own < 0 {
-		if cause := s.machine.UsedUp(); cause >= 0 {
-			s.machine.Opened(cause)
-			e.useUp(s, cause)
-		}
-	}
+	e.openNext(s)
 	switch {
 	case s.phase == loaded:
 		if e.up(s) {

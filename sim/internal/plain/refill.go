@@ -27,6 +27,28 @@ func (e *Engine) preparing(p *plan.Stock) bool {
 	return p.PreparedBy != plan.None && e.tasks[p.PreparedBy].open
 }
 
+// openNext opens what a station has to do before its next cycle: a stop that is raised, or a change.
+func (e *Engine) openNext(s *station) {
+	if s.own >= 0 {
+		return
+	}
+	if cause := s.machine.UsedUp(); cause >= 0 {
+		s.machine.Opened(cause)
+		e.useUp(s, cause)
+	}
+}
+
+// openAfterClosed lets stations whose stop ends in this instant begin what else they have to do,
+// before anybody of their group goes on.
+func (e *Engine) openAfterClosed() {
+	for _, i := range e.closed {
+		if s := &e.stations[i]; s.phase == idle || s.phase == loaded {
+			e.openNext(s)
+		}
+	}
+	e.closed = e.closed[:0]
+}
+
 // useUp opens the stop of a station for a stock that is used up: a change, or the wait for the
 // task that is under way.
 func (e *Engine) useUp(s *station, cause int) {

@@ -223,6 +223,7 @@ func (e *Engine) close(id int) {
 	}
 	e.touched.add(i)
 	e.wake(s.node)
+	e.closed = append(e.closed, i)
 	if s.phase == working && s.open == 0 {
 		pause := e.pause(s)
 		e.work(s, s.machine.Resume(pause), pause)

@@ -7,7 +7,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
 	e.edge, e.every, e.ended, e.trace = e.t0, o.Every, false, o.Trace
 	e.atWork, e.running, e.allMark, e.asked, e.watched = 0, 0, 0, true, false
-	e.fresh, e.begins, e.pockets = e.fresh[:0], e.begins[:0], e.pockets[:0]
+	e.fresh, e.begins, e.pockets, e.closed = e.fresh[:0], e.begins[:0], e.pockets[:0], e.closed[:0]
 	e.rec = newRecord(e.plan, o)
 	e.cal.reset(e.timers.count)
 	for i := range e.spells {
