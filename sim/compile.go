@@ -30,6 +30,7 @@ func Compile(line Line) (*Model, error) {
 	}
 	c.sizes()
 	c.checkAssembly()
+	c.checkStores()
 	if len(c.problems) > 0 {
 		return nil, c.problems
 	}
@@ -85,9 +86,9 @@ func (c *compiler) connect() {
 	}
 	for i := range c.units {
 		if u := &c.units[i]; u.From != "" {
-			c.takeFrom(i, u.From)
+			c.takeFrom(i, u.From, u.Takes)
 			for _, in := range u.Also {
-				c.takeFrom(i, in.From)
+				c.takeFrom(i, in.From, in.Takes)
 			}
 		}
 	}
@@ -138,16 +139,22 @@ func (c *compiler) feed(i int, feeder, at string) {
 }
 
 // takeFrom lets a unit take from a buffer, or by hand-over from a station.
-func (c *compiler) takeFrom(unit int, from string) {
+func (c *compiler) takeFrom(unit int, from string, takes int64) {
 	u := &c.units[unit]
 	if i, isBuffer := c.links[from]; isBuffer {
 		switch {
+		case len(c.takers[i]) > 0 && (c.isBufferName(c.takers[i][0]) || takes > 1) && c.standsBefore(i):
+			c.fault(u.Name+".from", "%q does not accumulate, so that several stations can only take single pieces from it; put a buffer behind it", from)
+			return
 		case len(c.takers[i]) > 0 && c.isBufferName(c.takers[i][0]):
 			c.fault(u.Name+".from", "%q passes its pieces on to %q; take from there", from, c.takers[i][0])
 			return
 		case slices.Contains(c.takers[i], u.Name):
 			c.fault(u.Name+".from", "%q is named twice", from)
 			return
+		}
+		if place, put := c.collate(i, unit, takes); put {
+			i = c.links[place]
 		}
 		c.from[unit] = append(c.from[unit], i)
 		c.takers[i] = append(c.takers[i], u.Name)

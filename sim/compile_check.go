@@ -53,25 +53,6 @@ func (c *compiler) repeatedStations() {
 	}
 }
 
-func (c *compiler) checkBuffer(b *Buffer) {
-	if b.Holds < Smallest {
-		c.fault(b.Name+".holds", "%d places; the number is 0 or more, or unlimited", b.Holds)
-	}
-	if b.Transit < 0 {
-		c.fault(b.Name+".transit", "a transit time is 0 or more")
-	}
-	limited := b.Holds >= 0
-	if b.StopUpstream < 0 || limited && b.StopUpstream > b.Holds {
-		c.fault(b.Name+".levels.stop upstream", "a level lies between 0 and the %d places", b.Holds)
-	}
-	if b.Restart.On && b.Restart.Level < 0 {
-		c.fault(b.Name+".levels.restart upstream", "a level is 0 or more")
-	}
-	if b.AtStart < 0 {
-		c.fault("run.at start."+b.Name, "a level is 0 or more")
-	}
-}
-
 func (c *compiler) checkCrew(crew *Crew) {
 	path := "crews." + crew.Name
 	if crew.People < 1 {

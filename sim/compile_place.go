@@ -20,11 +20,16 @@ func (c *compiler) sizes() {
 			if c.assembled(i) {
 				p.Capacity = max(p.Capacity, c.without(i))
 			}
+		case c.beside(i):
+			p.Direct = c.direct(i)
+			if p.Capacity != Unlimited {
+				p.Capacity += p.Direct
+			}
 		case p.Capacity != Unlimited && p.Capacity < least:
 			c.fault(p.Name+".holds", "%d places can lock the line: %s needs at least %d", p.Capacity, c.why(i), least)
 		}
-		if at := c.atStart(i); p.Capacity != Unlimited && at > p.Capacity {
-			c.fault("run.at start."+p.Name, "%d pieces do not fit into %d places", at, p.Capacity)
+		if at, places := c.atStart(i), p.Capacity-p.Direct; p.Capacity != Unlimited && at > places {
+			c.fault("run.at start."+p.Name, "%d pieces do not fit into %d places", at, places)
 		}
 	}
 }
@@ -51,7 +56,7 @@ func (c *compiler) atStart(link int) int64 {
 // without is the number of places that cannot lock even if no piece passes straight through.
 func (c *compiler) without(link int) int64 {
 	gives, takes := c.most(link)
-	return gives + takes - 1
+	return gives + takes - 1 + c.keepsInLine(link)
 }
 
 // assembled says that a taker needs other input beside that of this place.
@@ -69,7 +74,7 @@ func (c *compiler) checkAssembly() {
 		relies := ""
 		for _, link := range c.from[i] {
 			p := &c.places[link]
-			if len(c.from[i]) < 2 || p.Capacity == Unlimited || p.Capacity >= c.without(link) {
+			if len(c.from[i]) < 2 || c.beside(link) || p.Capacity == Unlimited || p.Capacity >= c.without(link) {
 				continue
 			}
 			if relies != "" {
@@ -87,7 +92,8 @@ func (c *compiler) makeLinks() {
 		p := &c.places[i]
 		link := plan.Link{
 			Name: p.Name, Capacity: p.Capacity, Transit: p.Transit, AtStart: c.atStart(i), First: plan.None,
-			Gives: c.gives(slices.Min(c.feeders[i])), Takes: c.leastTake(i), // the first by name
+			Gives: c.gives(slices.Min(c.feeders[i])), Takes: c.leastTake(i) + c.keeps(i), // the first by name
+			Store: c.store(i),
 		}
 		if p.Capacity == Unlimited {
 			link.Capacity = plan.NoLimit
@@ -156,17 +162,18 @@ func (c *compiler) most(link int) (gives, takes int64) {
 // gives + takes − 1.
 func (c *compiler) leastCapacity(link int) int64 {
 	gives, takes := c.most(link)
+	kept := c.keepsInLine(link)
 	if c.places[link].Transit > 0 || c.reserves(link) {
-		return gives + takes - 1
+		return gives + takes - 1 + kept
 	}
-	return max(gives, takes) - 1
+	return max(gives, takes) - 1 + kept
 }
 
 // collating is what the program puts where several feeders reserve their room before the cycle:
 // enough for all of them at once, or only one could run at a time.
 func (c *compiler) collating(link int) int64 {
 	_, takes := c.most(link)
-	places := takes - 1
+	places := takes - 1 + c.keepsInLine(link)
 	for _, name := range c.feeders[link] {
 		if i, isStation := c.nodes[name]; isStation && c.units[i].BlocksBefore {
 			places += c.units[i].Gives
@@ -184,6 +191,8 @@ func (c *compiler) reserves(link int) bool {
 
 func (c *compiler) why(link int) string {
 	switch {
+	case c.keeps(link) > 0:
+		return "what is put in at once beside what always stays and a rest that is too small to take"
 	case c.places[link].Transit > 0:
 		return "what is put in at once beside a rest that is too small to take"
 	case c.reserves(link):
@@ -226,6 +235,9 @@ func (c *compiler) setLevels(out *plan.Out, l int) {
 	if b.StopUpstream > 0 {
 		out.Stops = append(out.Stops, plan.StopLevel{Link: l, Level: b.StopUpstream})
 	}
+	if b.Full.On {
+		out.Sensors = append(out.Sensors, l)
+	}
 	if b.Restart.On {
 		out.Restarts = append(out.Restarts, plan.RestartLevel{Links: c.before(l), Level: b.Restart.Level})
 	}
@@ -249,8 +261,9 @@ func (c *compiler) setStart(st *plan.Station) {
 			c.fault(path, "the line can lock: at %d pieces the %d that are put at once find no place, so that the level stays below %d", b.Holds-gives+1, gives, b.Start.Level)
 		case b.StopUpstream > 0 && b.Start.Level > b.StopUpstream:
 			c.fault(path, "the line can lock: the feeders stop at %d pieces, which is less than %d", b.StopUpstream, b.Start.Level)
-		case b.Restart.On && b.Start.Level > b.Restart.Level+1:
-			c.fault(path, "the line can lock: stopped feeders wait until at most %d pieces are left, but with fewer than %d nothing is taken; it is at most %d", b.Restart.Level, b.Start.Level, b.Restart.Level+1)
+		case b.Restart.On && b.Start.Level > b.Restart.Level+1-c.keptBefore(in.Link)+b.Keeps:
+			c.fault(path, "the line can lock: stopped feeders wait until at most %d pieces are left, but with fewer than %d nothing is taken; it is at most %d",
+				b.Restart.Level, b.Start.Level, b.Restart.Level+1-c.keptBefore(in.Link)+b.Keeps)
 		}
 		st.StartLink, st.Start = in.Link, b.Start.Level
 	}
@@ -261,13 +274,18 @@ func (c *compiler) checkLevels(l int, b *Buffer) {
 	gives, takes := c.most(l)
 	if b.StopUpstream > 0 && b.StopUpstream < takes {
 		c.fault(b.Name+".levels.stop upstream", "the line can lock: at %d pieces the feeders stop, but %d are taken at once", b.StopUpstream, takes)
+	} else if takes += b.Keeps; b.StopUpstream > 0 && b.StopUpstream < takes {
+		c.fault(b.Name+".levels.stop upstream", "the line can lock: at %d pieces the feeders stop, but only with %d is anything taken, because %d always stay", b.StopUpstream, takes, b.Keeps)
 	}
 	if !b.Restart.On {
 		return
 	}
 	path := b.Name + ".levels.restart upstream"
-	if b.Restart.Level < takes-1 {
-		c.fault(path, "the line can lock: %d pieces may stay because %d are taken at once; it needs at least %d", takes-1, takes, takes-1)
+	switch kept, taken := c.keptBefore(l), takes-b.Keeps; {
+	case b.Restart.Level < taken-1:
+		c.fault(path, "the line can lock: %d pieces may stay because %d are taken at once; it needs at least %d", taken-1, taken, taken-1+kept)
+	case b.Restart.Level < taken-1+kept:
+		c.fault(path, "the line can lock: %d pieces may stay because %d are taken at once, and %d always stay; it needs at least %d", taken-1, taken, kept, taken-1+kept)
 	}
 	if places := c.placesBefore(l); b.Holds != Unlimited && b.Restart.Level > places-gives {
 		c.fault(path, "%d pieces and the %d that are put at once do not fit into %d places; it is at most %d", b.Restart.Level, gives, places, places-gives)
@@ -314,7 +332,7 @@ func (c *compiler) watch() {
 
 func readsLevel(node *plan.Node, l int) bool {
 	return slices.ContainsFunc(node.Outs, func(out plan.Out) bool {
-		return slices.ContainsFunc(out.Stops, func(s plan.StopLevel) bool { return s.Link == l }) ||
+		return slices.Contains(out.Sensors, l) || slices.ContainsFunc(out.Stops, func(s plan.StopLevel) bool { return s.Link == l }) ||
 			slices.ContainsFunc(out.Restarts, func(r plan.RestartLevel) bool { return slices.Contains(r.Links, l) })
 	})
 }

@@ -79,7 +79,7 @@ func (h *holder) stationPieces(i int) {
 			h.fault("%s: %d pieces in the cycle under way", s.Name, in)
 		}
 		h.atMost(s.Name+" output held", r.OutputInside[edge], s.Gives)
-		if s.BlocksBefore {
+		if s.BlocksBefore && !h.mayShut(s.Name) {
 			h.same(s.Name+" output held", r.OutputInside[edge], 0)
 		}
 	}
@@ -98,9 +98,9 @@ func (h *holder) stationTimes(i int) {
 	}
 	h.same(s.Name+" states", int64(sum), int64(h.o.Measure))
 	members := h.members(i)
-	if s.BlocksBefore {
+	if s.BlocksBefore && !h.mayShut(s.Name) {
 		h.same(s.Name+" holding", int64(r.Holding), 0)
-	} else {
+	} else if !s.BlocksBefore {
 		holding := h.rec.Stations[members[len(members)-1]].Holding
 		h.atMost(s.Name+" blocked", int64(r.States[sim.Blocked]), int64(holding))
 	}
@@ -151,6 +151,7 @@ func (h *holder) place(i int) {
 	if min(r.Level[0], r.Level[1], r.In, r.Out) < 0 {
 		h.fault("%s: a level or a count below 0", p.Name)
 	}
+	h.stores(i)
 	h.atMost(p.Name+" in transit", r.TransitTime, r.LevelTime)
 	if !h.chosen(p.From[0]) {
 		h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))

@@ -23,6 +23,13 @@ func (h *holder) crew(i int) {
 			}
 		}
 	}
+	for k := range h.line.Buffers {
+		for j, stop := range h.m.StoreStopNames(k) {
+			if w := storeWorkOf(&h.line.Buffers[k], stop); w.Crew == c.Name {
+				busy += sim.Micros(max(1, w.People)) * h.rec.Buffers[k].Stops[j].Down
+			}
+		}
+	}
 	if tasks {
 		h.atMost(c.Name+" busy with stops", int64(busy), int64(r.Busy))
 		return
@@ -54,6 +61,15 @@ func waitsForTask(s *sim.Station, cause string) bool {
 		}
 	}
 	return false
+}
+
+func storeWorkOf(b *sim.Buffer, stop string) sim.Work {
+	for i := range b.Stops {
+		if b.Stops[i].Name == stop {
+			return b.Stops[i].Crew
+		}
+	}
+	return sim.Work{}
 }
 
 func workOf(s *sim.Station, cause string) sim.Work {

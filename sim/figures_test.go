@@ -20,6 +20,9 @@ func figures(m *sim.Model, line sim.Line, rec *sim.Record) map[string]int64 {
 	}
 	for i, p := range m.Places() {
 		bufferFigures(f, p.Name, &rec.Buffers[i])
+		for j := range rec.Buffers[i].Stops {
+			stopFigures(f, p.Name, m.StoreStopNames(i)[j], &rec.Buffers[i].Stops[j])
+		}
 	}
 	for i := range rec.Crews {
 		c, r := line.Crews[i].Name, &rec.Crews[i]
@@ -44,10 +47,13 @@ func stationFigures(f map[string]int64, name string, stops []string, r *sim.Stat
 	f[name+" holding"], f[name+" restarts"] = int64(r.Holding), r.Restarts
 	f[name+" blocked spells"], f[name+" starved spells"] = r.BlockedSpells, r.StarvedSpells
 	for j, stop := range stops {
-		s := &r.Stops[j]
-		f[name+" "+stop+" count"] = s.Count
-		f[name+" "+stop+" waiting"], f[name+" "+stop+" down"] = int64(s.Waiting), int64(s.Down)
+		stopFigures(f, name, stop, &r.Stops[j])
 	}
+}
+
+func stopFigures(f map[string]int64, name, stop string, s *sim.StopRecord) {
+	f[name+" "+stop+" count"] = s.Count
+	f[name+" "+stop+" waiting"], f[name+" "+stop+" down"] = int64(s.Waiting), int64(s.Down)
 }
 
 func bufferFigures(f map[string]int64, name string, r *sim.BufferRecord) {
@@ -55,6 +61,8 @@ func bufferFigures(f map[string]int64, name string, r *sim.BufferRecord) {
 	f[name+" at first"], f[name+" at last"] = r.Level[0], r.Level[1]
 	f[name+" level time"], f[name+" transit time"] = r.LevelTime, r.TransitTime
 	f[name+" full"], f[name+" empty"] = int64(r.Full), int64(r.Empty)
+	f[name+" kept"], f[name+" given back"], f[name+" dry"] = r.Kept, r.GivenBack, int64(r.RanDry)
+	f[name+" by hand"], f[name+" returned"], f[name+" sensor stops"] = r.ByHand, r.Returned, r.SensorStops
 }
 
 // compareCounts compares figures with those computed by hand: entries "name:

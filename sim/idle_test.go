@@ -48,7 +48,7 @@ func idleness(line sim.Line, m *sim.Model, trace *sim.Trace) []string {
 // may hold either side back, a station that assembles may lack its other input, one that
 // chooses may wait for its turn.
 func idleAt(line sim.Line, i int, p sim.Place, states []sim.State, level int64) string {
-	if p.Transit > 0 {
+	if p.Transit > 0 || i < len(line.Buffers) && holdsBack(&line.Buffers[i]) {
 		return ""
 	}
 	levels, start := false, false

@@ -44,6 +44,9 @@ type Place struct {
 	Capacity int64
 	Transit  Micros
 	Conveyor bool
+	// Direct is, of the capacity of a store beside the line, the part of the way past it: as many places as a
+	// hand-over has. AtStart and levels in per cent are of the others.
+	Direct int64
 	// HandOver says that nobody wrote it: the smallest place that cannot lock.
 	HandOver bool
 	// From and To name the neighbours that feed it and that take from it.

@@ -23,6 +23,7 @@ func shuffled(t *rapid.T, line sim.Line) sim.Line {
 	}
 	for i := range other.Buffers {
 		other.Buffers[i].From = permuted(t, other.Buffers[i].From)
+		other.Buffers[i].Stops = permuted(t, other.Buffers[i].Stops)
 	}
 	return other
 }

@@ -21,10 +21,15 @@ func init() {
 
 // onRandomLines checks a property of random lines, on a fine and on a coarse grid of time.
 func onRandomLines(t *testing.T, property func(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options)) {
+	t.Helper()
+	onLines(t, randomLine, property)
+}
+
+func onLines(t *testing.T, make func(*rapid.T, sim.Micros) sim.Line, property func(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options)) {
 	for name, unit := range map[string]sim.Micros{"fine": fineGrid, "coarse": coarseGrid} {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				line := randomLine(t, unit)
+				line := make(t, unit)
 				m, err := sim.Compile(line)
 				if err != nil {
 					t.Fatalf("the line is refused: %v", err)

@@ -36,6 +36,13 @@ type Engine struct {
 	begins  []int
 	// closed are stations of which a stop has ended in this instant.
 	closed []int
+	// stores are the links that are more than a place, the last of the line first; noted says that some are to
+	// be looked at after the moves. storeBegins are their calendar stops that begin now, jams those that a stop
+	// strikes; shutStores is the number of those that are stopped.
+	stores, jams []*link
+	noted        bool
+	storeBegins  []int
+	shutStores   int
 	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
 	// where the time in which all run is counted.
 	atWork, running int
@@ -55,14 +62,16 @@ type Engine struct {
 }
 
 // timers says which timer belongs to whom: stations first, then links with
-// transit, calendar stops, tasks, checks of the calendar, other work of people.
+// transit, what stores wait for, calendar stops, tasks, checks of the calendar, other work of people.
 type timers struct {
-	transit, calendar, tasks, check, elsewhere, count int
-	links                                             []int // link of a transit timer
-	transitOf                                         []int // transit timer of a link, or None
-	stops                                             []calendarStop
-	checks                                            []calendarCheck
-	people                                            []elsewhere
+	transit, store, calendar, tasks, check, elsewhere, count int
+
+	links     []int // link of a transit timer
+	transitOf []int // transit timer of a link, or None
+	stores    []timedStore
+	stops     []calendarStop
+	checks    []calendarCheck
+	people    []elsewhere
 }
 
 // New makes an engine.
@@ -84,7 +93,8 @@ func New(p *plan.Plan) *Engine {
 	e.assignTimers()
 	e.connect()
 	e.ends = slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.Supply >= 0 }) &&
-		slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.StartLink != plan.None })
+		(slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.StartLink != plan.None }) ||
+			slices.ContainsFunc(e.stores, func(l *link) bool { return l.store.plan.Keeps > 0 }))
 	return e
 }
 
@@ -122,7 +132,7 @@ func (e *Engine) connectStation(s *station, i int, n *node) {
 	if s.plan.StartLink != plan.None {
 		s.start = &e.links[s.plan.StartLink]
 	}
-	s.simple = s.in != nil && len(s.also) == 0 && s.start == nil && len(s.in.plan.Takers) == 1
+	s.simple = s.in != nil && s.in.store == nil && len(s.also) == 0 && s.start == nil && len(s.in.plan.Takers) == 1
 	for _, out := range n.outs {
 		if out.link.plan.Feeders[0] == n.index {
 			out.link.first = s
@@ -131,7 +141,8 @@ func (e *Engine) connectStation(s *station, i int, n *node) {
 	if len(n.outs) == 1 {
 		out := &n.outs[0]
 		s.next = out.link
-		s.alone = len(s.next.plan.Feeders) == 1 && len(out.plan.Stops) == 0 && len(out.plan.Restarts) == 0
+		s.alone = len(s.next.plan.Feeders) == 1 && len(out.plan.Stops) == 0 && len(out.plan.Restarts) == 0 &&
+			len(out.plan.Sensors) == 0 && s.next.store == nil
 	}
 }
 
@@ -146,7 +157,9 @@ func (e *Engine) assignTimers() {
 			t.links = append(t.links, i)
 		}
 	}
-	t.calendar = t.transit + len(t.links)
+	t.store = t.transit + len(t.links)
+	e.connectStores()
+	t.calendar = t.store + len(t.stores)
 	for i := range e.plan.Stations {
 		for j := range e.plan.Stations[i].Stops {
 			if e.plan.Stations[i].Stops[j].Clock == plan.CalendarClock {
@@ -223,6 +236,19 @@ func (e *Engine) instant() {
 	if len(e.closed) > 0 {
 		e.openAfterClosed()
 	}
+	if len(e.stores) > 0 {
+		e.instantOfStores()
+	} else {
+		e.settleMoves()
+		e.settleStates()
+	}
+	if e.atWork == 0 {
+		e.lookForEnd()
+	}
+}
+
+// settleMoves lets pieces go on, then does what follows moves.
+func (e *Engine) settleMoves() {
 	e.moves()
 	if len(e.pockets) > 0 {
 		e.startPockets()
@@ -230,12 +256,11 @@ func (e *Engine) instant() {
 	if len(e.fresh) > 0 {
 		e.strikeFresh()
 	}
+	if len(e.jams) > 0 {
+		e.strikeStores()
+	}
 	if e.asked {
 		e.giveOut()
-	}
-	e.settleStates()
-	if e.atWork == 0 {
-		e.lookForEnd()
 	}
 }
 
@@ -246,8 +271,10 @@ func (e *Engine) end(timer int) {
 	switch {
 	case timer < t.transit:
 		e.stationDue(&e.stations[timer])
-	case timer < t.calendar:
+	case timer < t.store:
 		e.arrive(&e.links[t.links[timer-t.transit]])
+	case timer < t.calendar:
+		e.storeDue(timer)
 	case timer < t.tasks:
 		e.calendarDue(timer)
 	case timer < t.check:

@@ -59,14 +59,14 @@ func (e *Engine) finish() {
 	}
 }
 
-// anyoneStopped says that a stop is open anywhere.
+// anyoneStopped says that a stop is open anywhere, of a store too.
 func (e *Engine) anyoneStopped() bool {
 	for i := range e.stations {
 		if e.stations[i].open > 0 {
 			return true
 		}
 	}
-	return false
+	return e.shutStores > 0
 }
 
 // lock notes the stations of the locked set.
@@ -99,7 +99,7 @@ func (e *Engine) lockedSince() plan.Micros {
 // hold them.
 func (e *Engine) usedUp() bool {
 	for i := range e.links {
-		if e.links[i].moving.size > 0 {
+		if l := &e.links[i]; l.onItsWay() || e.movesLater(l) {
 			return false
 		}
 	}
@@ -136,7 +136,7 @@ func (e *Engine) bringsNoMore(n *node) bool {
 	s := n.station
 	switch {
 	case s == nil:
-		return n.link.arrived == 0 && e.runsOut(n.link)
+		return n.link.arrived == 0 && e.runsOut(n.link) // what is kept goes when no more comes
 	case s.phase != idle:
 		return false
 	case s.in == nil:
@@ -180,7 +180,7 @@ func (e *Engine) waits(k int) bool {
 	s := n.station
 	switch {
 	case s == nil:
-		return n.link.moving.size == 0
+		return !n.link.onItsWay() && !e.comes(n.link)
 	case !e.up(s) || s.phase == working || s.phase == loaded:
 		return false
 	case s.phase == holding:
@@ -214,7 +214,7 @@ func (n *node) inputs() int {
 func (e *Engine) lacking(n *node, i int) *link {
 	s := n.station
 	if s == nil {
-		if n.link.arrived == 0 {
+		if e.thereAtLast(n.link) <= 0 {
 			return n.link
 		}
 		return nil
@@ -223,7 +223,7 @@ func (e *Engine) lacking(n *node, i int) *link {
 	if i > 0 {
 		in = s.also[i-1]
 	}
-	if s.phase == idle && (in.link.arrived < in.takes || in.link == s.start && in.link.arrived < s.plan.Start && !e.mayStart(s)) {
+	if s.phase == idle && (e.thereAtLast(in.link) < in.takes || in.link == s.start && in.link.arrived < s.plan.Start && !e.mayStart(s)) {
 		return in.link
 	}
 	return nil
@@ -242,7 +242,7 @@ func (e *Engine) onlyFor(k int, stuck set) bool {
 		if l == nil {
 			continue
 		}
-		if l.moving.size > 0 || !allIn(l.plan.Feeders, stuck) {
+		if l.onItsWay() || e.comes(l) || !allIn(l.plan.Feeders, stuck) {
 			all = false
 		} else if !e.atTheDoor(l) {
 			return true // nobody has anything for it
@@ -257,7 +257,7 @@ func (e *Engine) atTheDoor(l *link) bool {
 	for _, k := range l.plan.Feeders {
 		n := &e.nodes[k]
 		if n.station != nil && n.station.phase == holding ||
-			n.station == nil && (n.link.arrived > 0 || e.atTheDoor(n.link)) {
+			n.station == nil && (e.thereAtLast(n.link) > 0 || e.atTheDoor(n.link)) {
 			return true
 		}
 	}
@@ -287,6 +287,11 @@ func (e *Engine) noRoomOn(out *plan.Out, stuck set) bool {
 			return false
 		}
 	}
+	for _, l := range out.Sensors {
+		if !e.noRoom(l, stuck) {
+			return false
+		}
+	}
 	for _, r := range out.Restarts {
 		if slices.ContainsFunc(r.Links, func(l int) bool { return !e.noRoom(l, stuck) }) {
 			return false
@@ -307,7 +312,7 @@ func (e *Engine) hasRoom(n *node) bool {
 // noRoom says that nobody outside the set will take from a link, nor will what is
 // in transit there move anybody.
 func (e *Engine) noRoom(l int, stuck set) bool {
-	return e.links[l].moving.size == 0 && allIn(e.links[l].plan.Takers, stuck)
+	return !e.links[l].onItsWay() && !e.comes(&e.links[l]) && allIn(e.links[l].plan.Takers, stuck)
 }
 
 func allIn(nodes []int, stuck set) bool {

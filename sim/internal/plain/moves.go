@@ -8,9 +8,10 @@ func (e *Engine) moves() {
 	for {
 		for e.pass() {
 		}
-		if !e.watched || !e.releaseByLevel() {
-			return
+		if e.watched && e.releaseByLevel() || e.noted && e.lookAtNoted() {
+			continue
 		}
+		return
 	}
 }
 
@@ -89,11 +90,14 @@ func (e *Engine) handOver(s *station) bool {
 	next, taker := s.next, plan.None
 	switch n := &e.nodes[s.node]; {
 	case next != nil:
+		may := true
 		if s.reserved == 0 && !(s.alone && s.out <= next.free()) {
-			var may bool
-			if may, taker = e.mayPut(n, 0, s.out, s.since, s.released); !may {
-				return false
-			}
+			may, taker = e.mayPut(n, 0, s.out, s.since, s.released)
+		} else if s.reserved > 0 && next.store != nil {
+			may, taker = e.lets(next, s.out, s.reserved)
+		}
+		if !may {
+			return false
 		}
 	case len(n.outs) > 1:
 		var o int
@@ -121,6 +125,9 @@ func (e *Engine) handOver(s *station) bool {
 	}
 	if taker != plan.None {
 		e.startTaker(&e.nodes[taker])
+	}
+	if next != nil && next.store != nil && next.store.plan.Beside {
+		e.spill(next)
 	}
 	return true
 }
@@ -184,7 +191,8 @@ func (e *Engine) inputThere(s *station) bool {
 
 // canTake says whether so many pieces are there for the station.
 func (e *Engine) canTake(s *station, l *link, takes int64) bool {
-	if l.arrived < takes {
+	if e.there(l) < takes {
+		e.lacksDirect(l)
 		if s.lacked == plan.Never {
 			s.lacked = e.now
 		}
@@ -212,7 +220,7 @@ func (e *Engine) firstTaker(l *link, k int) bool {
 		if other == k {
 			return true
 		}
-		if l.arrived >= e.takes(other, l) && e.otherInputs(other, l) && e.ready(other) {
+		if e.there(l) >= e.takes(other, l) && e.otherInputs(other, l) && e.ready(other) {
 			e.wake(other)
 			return false
 		}
@@ -322,7 +330,7 @@ func (e *Engine) work(s *station, work, pause plan.Micros) {
 // moveOn passes arrived pieces of a link on to the next, one by one.
 func (e *Engine) moveOn(n *node) {
 	l, next := n.link, n.outs[0].link
-	for l.arrived > 0 {
+	for e.there(l) > 0 {
 		if l.since == plan.Never {
 			l.since = e.now
 		}
@@ -337,6 +345,11 @@ func (e *Engine) moveOn(n *node) {
 		if taker != plan.None {
 			e.startTaker(&e.nodes[taker])
 		}
+		if next.store != nil && next.store.plan.Beside {
+			e.spill(next)
+		}
 	}
+	l.since = plan.Never
+	e.lacksDirect(l)
 	e.wakeHolders(l)
 }

@@ -21,6 +21,9 @@ func (e *Engine) mayPut(n *node, o int, pieces int64, since plan.Micros, release
 		e.watched = true
 		return false, plan.None
 	}
+	if l.store != nil {
+		return e.lets(l, pieces, 0)
+	}
 	if pieces <= l.free() {
 		return true, plan.None
 	}
@@ -38,15 +41,21 @@ func (e *Engine) stoppedByLevel(out *out) bool {
 			return true
 		}
 	}
+	for _, l := range out.plan.Sensors {
+		if e.links[l].store.stopped {
+			return true
+		}
+	}
 	return false
 }
 
 // through is the taker, first in turn, that so many pieces pass straight
 // through to: it is ready, lacks nothing but pieces of this link, and after its take the rest fits.
 func (e *Engine) through(l *link, pieces int64) int {
+	there := e.there(l)
 	for _, k := range l.plan.Takers {
 		takes := e.takes(k, l)
-		if l.arrived < takes && l.arrived+pieces >= takes && pieces-takes <= l.free() && e.otherInputs(k, l) && e.ready(k) {
+		if there < takes && there+pieces >= takes && pieces-takes <= e.room(l) && e.otherInputs(k, l) && e.ready(k) {
 			return k
 		}
 	}
@@ -76,11 +85,11 @@ func (e *Engine) otherInputs(k int, l *link) bool {
 	if s == nil || len(s.also) == 0 {
 		return true
 	}
-	if s.in != l && s.in.arrived < s.plan.Takes {
+	if s.in != l && e.withStore(s.in) < s.plan.Takes {
 		return false
 	}
 	for i := range s.also {
-		if in := &s.also[i]; in.link != l && in.link.arrived < in.takes {
+		if in := &s.also[i]; in.link != l && e.withStore(in.link) < in.takes {
 			return false
 		}
 	}
@@ -122,6 +131,9 @@ func (e *Engine) releaseByLevel() bool {
 			any = true
 			e.wake(s.node)
 		}
+	}
+	for _, l := range e.stores {
+		any = e.lapses(l) || any
 	}
 	return any
 }
@@ -172,6 +184,9 @@ func (e *Engine) take(l *link, pieces int64) {
 	l.level -= pieces
 	l.arrived -= pieces
 	l.rec.Out += pieces
+	if l.store != nil {
+		e.went(l, pieces)
+	}
 	e.roomIn(l)
 	if len(l.plan.Takers) > 1 {
 		e.wakeTakers(l)
@@ -184,7 +199,7 @@ func (e *Engine) put(l *link, pieces int64) {
 	l.level += pieces
 	l.rec.In += pieces
 	if l.plan.Transit > 0 {
-		l.moving.push(batch{at: e.now + l.plan.Transit, pieces: pieces})
+		l.moving.push(batch{at: e.now + l.plan.Transit - l.stood, pieces: pieces})
 		if l.moving.size == 1 {
 			e.cal.set(l.timer, e.now+l.plan.Transit)
 		}
@@ -195,19 +210,25 @@ func (e *Engine) put(l *link, pieces int64) {
 	if len(l.plan.Feeders) > 1 {
 		e.wakeFeeders(l)
 	}
+	if l.store != nil {
+		e.came(l, pieces)
+	}
 }
 
 // arrive ends the transit of the first batch.
 func (e *Engine) arrive(l *link) {
 	e.clock(l)
-	for l.moving.size > 0 && l.moving.first().at == e.now {
+	for l.moving.size > 0 && l.moving.first().at == e.now-l.stood {
 		l.arrived += l.moving.pop().pieces
 	}
 	next := plan.Never
 	if l.moving.size > 0 {
-		next = l.moving.first().at
+		next = l.moving.first().at + l.stood
 	}
 	e.cal.set(l.timer, next)
+	if l.store != nil {
+		e.arrivedAt(l)
+	}
 	e.wakeTakers(l)
 }
 

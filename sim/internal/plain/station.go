@@ -113,6 +113,10 @@ type link struct {
 	// moving are the batches in transit, a ring.
 	moving ring
 	timer  int // of the first arrival
+	// stood is for how long the belt has stood; times of arrival are counted without.
+	stood plan.Micros
+	// store is what it does beside holding pieces, nil for most.
+	store *store
 	// first is the first feeder by name, nil if that is a link.
 	first *station
 	// turn is the feeder, by its place in the list, that goes next where they take turns.
@@ -126,7 +130,7 @@ type link struct {
 	rec    *plan.BufferRecord
 }
 
-// batch is what arrives together.
+// batch is what arrives together, at a time from which what the belt has stood is taken off.
 type batch struct {
 	at     plan.Micros
 	pieces int64

@@ -70,6 +70,8 @@ func (e *Engine) taskDue(id int) {
 		e.prepared(t)
 	case plan.CheckTask:
 		e.tested(t)
+	case plan.StoreStopTask:
+		e.storeGoesOn(t)
 	}
 }
 

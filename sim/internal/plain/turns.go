@@ -120,6 +120,8 @@ func (e *Engine) waitsSince(k int, l *link) plan.Micros {
 	n := &e.nodes[k]
 	s := n.station
 	switch {
+	case s == nil && e.there(n.link) <= 0:
+		return plan.Never
 	case s == nil:
 		return n.link.since
 	case s.reserved > 0:

@@ -18,6 +18,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	}
 	e.resetStations(o)
 	e.resetLinks(o.Classes)
+	e.resetStores(o)
 	for i := range e.crews {
 		c := &e.crews[i]
 		*c = crew{plan: &e.plan.Crews[i], idle: e.plan.Crews[i].People, queue: c.queue[:0], rec: &e.rec.Crews[i]}
@@ -108,6 +109,11 @@ func newRecord(p *plan.Plan, o Options) *plan.Record {
 	for i := range p.Stations {
 		recordsOf(&p.Stations[i], rec)
 	}
+	for i := range p.Links {
+		if s := p.Links[i].Store; s != nil && len(s.Stops) > 0 {
+			rec.Buffers[i].Stops = make([]plan.StopRecord, len(s.Stops))
+		}
+	}
 	return rec
 }
 
@@ -184,6 +190,7 @@ func (e *Engine) flush() {
 	for i := range e.links {
 		e.clock(&e.links[i])
 	}
+	e.flushStores()
 	for id := range e.spells {
 		if e.spells[id].open {
 			e.count(id)
@@ -207,9 +214,10 @@ func (e *Engine) clearCounts() {
 	clear(e.units)
 	e.rec.AllRunning = 0
 	for i := range e.rec.Buffers {
-		classes := e.rec.Buffers[i].Classes
+		classes, stops := e.rec.Buffers[i].Classes, e.rec.Buffers[i].Stops
 		clear(classes)
-		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes}
+		clear(stops)
+		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes, Stops: stops}
 	}
 	clear(e.rec.Crews)
 }

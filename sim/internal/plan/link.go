@@ -14,8 +14,11 @@ type Link struct {
 	First     int
 	// Watchers are nodes whose levels read this link.
 	Watchers []int
-	// Gives is what the first feeder gives at once, Takes the smallest take: for full and empty.
+	// Gives is what the first feeder gives at once, Takes the smallest take and what has to stay
+	// beside it: for full and empty.
 	Gives, Takes int64
+	// Store is what it does beside holding pieces, or nil.
+	Store *Store
 }
 
 // NoLimit is the capacity of a link without limit: large, and safe to add pieces to.

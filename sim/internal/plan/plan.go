@@ -40,6 +40,8 @@ type Out struct {
 	Link     int
 	Stops    []StopLevel
 	Restarts []RestartLevel
+	// Sensors are the links on that way whose sensors stop the station.
+	Sensors []int
 }
 
 // Rule is how a station chooses among several links.

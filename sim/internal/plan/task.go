@@ -5,9 +5,10 @@ type TaskKind uint8
 
 // The kinds of tasks.
 const (
-	RefillTask  TaskKind = iota // a refill of a stock with an alarm, or a splice behind a web store
-	PrepareTask                 // the next reel is got ready
-	CheckTask                   // an in-process test
+	RefillTask    TaskKind = iota // a refill of a stock with an alarm, or a splice behind a web store
+	PrepareTask                   // the next reel is got ready
+	CheckTask                     // an in-process test
+	StoreStopTask                 // the end of a stop of a store
 )
 
 // Task is work that a crew does while stations run; there is at most one of it at a time.

@@ -1,0 +1,50 @@
+package plain
+
+import "tuckline/sim/internal/plan"
+
+// comes says that a link lets pieces in or out later, whoever moves: a stop of it will end, a gate opens, a
+// sensor reports.
+func (e *Engine) comes(l *link) bool {
+	st := l.store
+	return st != nil && (st.open > 0 || e.opens(&st.in) || e.opens(&st.out) || st.seen != plan.Never)
+}
+
+// thereAtLast is how many pieces may be taken from a link in the end: what lies beside the line too.
+func (e *Engine) thereAtLast(l *link) int64 {
+	if l.store != nil && l.store.plan.Beside {
+		return l.arrived - l.store.keeps
+	}
+	return e.there(l)
+}
+
+// opens says that a gate is closed and will open.
+func (e *Engine) opens(g *gate) bool { return g.timer != none && e.cal.next[g.timer] != plan.Never }
+
+// movesLater says that pieces wait for what a link does later.
+func (e *Engine) movesLater(l *link) bool {
+	st := l.store
+	if st == nil {
+		return false
+	}
+	return e.opens(&st.out) && l.arrived-st.keeps >= l.plan.Takes-st.plan.Keeps ||
+		(e.opens(&st.in) || e.opens(&st.out)) && e.atTheDoor(l) ||
+		st.stopped && st.seen != plan.Never && e.waitsForSensor(l)
+}
+
+// waitsForSensor says that a station has something for a belt whose sensor has stopped it.
+func (e *Engine) waitsForSensor(l *link) bool {
+	for k := range e.nodes {
+		s := e.nodes[k].station
+		if s == nil || s.phase != holding && s.since == plan.Never {
+			continue
+		}
+		for _, out := range e.nodes[k].outs {
+			for _, sensor := range out.plan.Sensors {
+				if sensor == l.index {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
