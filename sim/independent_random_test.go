@@ -83,7 +83,9 @@ func (d describer) line() describedLine {
 			l.Places = append(l.Places, d.place(&l.Stations[i-1], &l.Stations[i]))
 		}
 	}
-	if d.chance(3) {
+	// Where a belt lies between them it depends on the order within an instant who of the two is first: the
+	// process model has another than here.
+	if d.chance(3) && l.Places[0].Transit == 0 {
 		l.Stations[0].Group, l.Stations[1].Group = "together", "together"
 	}
 	l.Stations[len(l.Stations)-1].Before = false // what leaves the line needs no room

@@ -143,7 +143,7 @@ class Station:
                 else:
                     if blocked is None:
                         blocked = self.env.now
-                    if self.restarts(blocked) and self.has_room():
+                    if self.before and self.scrap > 0 or self.restarts(blocked) and self.has_room():
                         break
                     self.room_lacks = True
                     self.show()
