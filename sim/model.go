@@ -63,9 +63,11 @@ type Options struct {
 	Trace *Trace
 	// Classes asks for the time in each class of level.
 	Classes bool
-	// Attribute asks what began each blocked and starved spell (StationRecord.Because), and for the
-	// pauses one by one (StationRecord.Pauses).
+	// Attribute asks what began each blocked and starved spell (StationRecord.Because), and to
+	// which stop the time under stops goes back (StationRecord.StoppedBy).
 	Attribute bool
+	// Pauses asks for the pauses one by one too (StationRecord.Pauses): many in a long window.
+	Pauses bool
 	// AgesAt are the stations, by their place in the line, at whose output the age of pieces is noted
 	// (Record.Ages), and with it the exposures of checks; nil means that ages are not followed.
 	AgesAt []int
@@ -118,5 +120,6 @@ func (e *Engine) Run(o Options) Record {
 	return e.plain.Run(plain.Options{
 		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
 		Trace: o.Trace, Classes: o.Classes, Every: o.Every,
+		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses,
 	})
 }

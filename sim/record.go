@@ -39,6 +39,8 @@ type (
 	// Because says what began spells of waiting, Pause is one pause.
 	Because = plan.Because
 	Pause   = plan.Pause
+	// StoppedBy is the time under one stop.
+	StoppedBy = plan.StoppedBy
 	// Ages is a distribution of times.
 	Ages = plan.Ages
 	// Trace collects what happened when.

@@ -52,6 +52,9 @@ type Engine struct {
 	// ends says that supply may come to its end and that there are start levels, which then lapse.
 	ends bool
 
+	// because says what began waits, nil unless asked for; attribution keeps it between runs.
+	because, attribution *because
+
 	rec *plan.Record
 	// units are the records of stations of several members, until they are told apart.
 	units []plan.StationRecord
@@ -193,6 +196,8 @@ type Options struct {
 	Measure     plan.Micros
 	Trace       *plan.Trace
 	Classes     bool
+	Attribute   bool
+	Pauses      bool // only with Attribute
 	Every       plan.Micros
 }
 
@@ -323,6 +328,9 @@ func (e *Engine) settleFate(s *station) {
 	}
 	if len(s.plan.Checks) > 0 && good > 0 {
 		good = e.takeSamples(s, good)
+	}
+	if e.because != nil && good < s.plan.Gives {
+		e.because.missed(e, s, scrapped)
 	}
 	if good == 0 && s.reserved > 0 {
 		e.unreserve(s)

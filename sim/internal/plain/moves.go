@@ -114,6 +114,9 @@ func (e *Engine) handOver(s *station) bool {
 	}
 	s.rec.Passed += s.out
 	s.rec.Holding += e.now - s.heldFrom
+	if e.because != nil {
+		e.because.accounts[s.index].gave = e.now
+	}
 	reserved, out := s.reserved, s.out
 	s.out, s.phase, s.since = 0, idle, plan.Never
 	if reserved > 0 {
@@ -241,7 +244,7 @@ func (e *Engine) reserve(s *station) bool {
 			s.since--
 		}
 	}
-	if may, _ := e.mayPut(&e.nodes[s.node], 0, s.plan.Gives, s.since, s.released); !may || next.free() < s.plan.Gives {
+	if !e.mayReserve(s, s.since) {
 		return false
 	}
 	e.clock(next)
@@ -271,6 +274,9 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
+	if e.because != nil {
+		e.because.accounts[s.index].took = e.now
+	}
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
 }

@@ -34,6 +34,9 @@ func (e *Engine) pocketOver(s *station) {
 	s.machine.PocketOver()
 	s.pocket = false
 	s.rec.EmptyPockets++
+	if e.because != nil {
+		e.because.noInput(e, s)
+	}
 	e.cal.set(s.index, plan.Never)
 	e.atWork--
 	s.rested, s.phase = e.now, idle

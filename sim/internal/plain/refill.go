@@ -91,6 +91,9 @@ func (e *Engine) change(s *station, i int) {
 	rec := &e.rec.Stations[p.Declared].Materials[p.Material]
 	rec.Added += p.Refill
 	rec.FailedSplices += s.machine.FailedChanges(i)
+	if e.because != nil && p.Scrap > 0 {
+		e.because.scraps(e, s, i)
+	}
 	if p.PreparedBy != plan.None {
 		e.ask(p.PreparedBy)
 	}

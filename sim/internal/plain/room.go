@@ -9,18 +9,10 @@ func (l *link) free() int64 { return l.plan.Capacity - l.level - l.reserved }
 // enter its o-th link, and which taker they then pass straight through to. Released are
 // the ways whose restart levels have let it go.
 func (e *Engine) mayPut(n *node, o int, pieces int64, since plan.Micros, released uint64) (bool, int) {
-	out := &n.outs[o]
-	l := out.link
-	if len(l.plan.Feeders) > 1 && !e.goesFirst(l, n, since) {
+	if !e.mayEnter(n, o, since, released) {
 		return false, plan.None
 	}
-	if e.stoppedByLevel(out) {
-		return false, plan.None
-	}
-	if len(out.plan.Restarts) > 0 && since < e.now && released&(1<<o) == 0 {
-		e.watched = true
-		return false, plan.None
-	}
+	l := n.outs[o].link
 	if l.store != nil {
 		return e.lets(l, pieces, 0)
 	}
@@ -32,6 +24,28 @@ func (e *Engine) mayPut(n *node, o int, pieces int64, since plan.Micros, release
 	}
 	taker := e.through(l, pieces)
 	return taker != plan.None, taker
+}
+
+// mayEnter says that a node goes first of all that put into its o-th link, and that no level and no sensor
+// stops it.
+func (e *Engine) mayEnter(n *node, o int, since plan.Micros, released uint64) bool {
+	out := &n.outs[o]
+	if len(out.link.plan.Feeders) > 1 && !e.goesFirst(out.link, n, since) || e.stoppedByLevel(out) {
+		return false
+	}
+	if len(out.plan.Restarts) > 0 && since < e.now && released&(1<<o) == 0 {
+		e.watched = true
+		return false
+	}
+	return true
+}
+
+// mayReserve says that a station may have the places kept, before its cycle, for all that it gives. A
+// gate need not be open until the cycle ends.
+func (e *Engine) mayReserve(s *station, since plan.Micros) bool {
+	next := s.next
+	return e.mayEnter(&e.nodes[s.node], 0, since, s.released) &&
+		next.free() >= s.plan.Gives && (next.store == nil || next.store.moves())
 }
 
 // stoppedByLevel says that a stop level before the next station has been reached.
@@ -116,8 +130,7 @@ func (e *Engine) ready(k int) bool {
 	if !s.plan.BlocksBefore || s.next == nil || s.machine.KnownScrap() {
 		return true
 	}
-	may, _ := e.mayPut(n, 0, s.plan.Gives, min(s.since, e.now), s.released)
-	return may && s.next.free() >= s.plan.Gives
+	return e.mayReserve(s, min(s.since, e.now))
 }
 
 // releaseByLevel lets stations go whose restart or start level has been reached after all
@@ -226,6 +239,9 @@ func (e *Engine) arrive(l *link) {
 		next = l.moving.first().at + l.stood
 	}
 	e.cal.set(l.timer, next)
+	if e.because != nil {
+		e.because.arrived[l.index] = e.because.enteredAt(e, l, e.now)
+	}
 	if l.store != nil {
 		e.arrivedAt(l)
 	}

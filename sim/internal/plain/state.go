@@ -21,6 +21,9 @@ func (e *Engine) settleStates() {
 		}
 		e.touched[w] = 0
 	}
+	if e.because != nil {
+		e.because.settleCauses(e)
+	}
 }
 
 // stateOf is the state that a station is in, with the stop that caused it.
@@ -91,6 +94,9 @@ func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 	}
 	if s.plan.LosesPacks {
 		e.losePacks(s, state)
+	}
+	if e.because != nil {
+		e.because.changed(e, s, state, by, stop)
 	}
 	if state != s.state {
 		s.entered = e.now

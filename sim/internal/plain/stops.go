@@ -112,6 +112,9 @@ func (e *Engine) beginStop(s *station, cause int) int {
 func (e *Engine) beginSpell(s *station, cause int) int {
 	i := s.index
 	id := e.newSpell()
+	if e.because != nil {
+		e.because.opens(e, i, 1)
+	}
 	sp := &e.spells[id]
 	*sp = spell{station: i, cause: cause, begin: e.now, from: e.now, work: plan.Never, mark: e.now, open: true}
 	s.open++
@@ -197,6 +200,9 @@ func (e *Engine) close(id int) {
 	e.count(id)
 	if e.trace != nil {
 		e.traceStop(sp)
+	}
+	if e.because != nil {
+		e.because.opens(e, i, -1)
 	}
 	sp.open = false
 	s.open--

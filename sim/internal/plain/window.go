@@ -25,6 +25,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	}
 	e.resetTasks(o)
 	e.resetChecks()
+	e.resetBecause(o.Attribute, o.Pauses)
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
@@ -187,6 +188,9 @@ func (e *Engine) flush() {
 		}
 	}
 	e.flushRunning()
+	if e.because != nil {
+		e.because.countAll(e)
+	}
 	for i := range e.links {
 		e.clock(&e.links[i])
 	}
@@ -220,6 +224,9 @@ func (e *Engine) clearCounts() {
 		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes, Stops: stops}
 	}
 	clear(e.rec.Crews)
+	if e.because != nil {
+		e.because.clearCounts(e)
+	}
 }
 
 // atEdge notes what is inside at the first edge (0) or at the last (1).

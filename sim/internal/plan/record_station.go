@@ -46,6 +46,10 @@ type StationRecord struct {
 	Checks []CheckRecord `json:",omitempty"`
 	// Because says what began the blocked and starved spells, sorted by station and cause; nil unless asked for.
 	Because []Because `json:",omitempty"`
+	// StoppedBy says which stop, its own or one of its group or drive, each time under a stop goes back
+	// to, sorted in the same way: of several that are open the one that began first. It sums to the states waiting,
+	// down and planned stop; nil unless asked for.
+	StoppedBy []StoppedBy `json:",omitempty"`
 	// Pauses are the pauses of own and joined stops that began in the window, whole and in order
 	// of time; nil unless asked for.
 	Pauses []Pause `json:",omitempty"`
@@ -87,6 +91,12 @@ type Because struct {
 	// Overlap is the part of Blocked and Starved in which another station before or behind was
 	// stopped too.
 	Overlap Micros
+}
+
+// StoppedBy is the time in the window under a stop: of a station, and one of its StopNames.
+type StoppedBy struct {
+	Station, Cause         int
+	Waiting, Down, Planned Micros
 }
 
 // The causes that are no stops.
