@@ -1,7 +1,6 @@
 package scenario
 
 import (
-	"slices"
 	"strings"
 
 	"tuckline/internal/quantity"
@@ -18,31 +17,34 @@ func placesBefore(station string) string { return station + " to " + lanesOf(sta
 // rate, and the places of the lanes between them. What follows takes from it.
 func (b *resolver) addLanes() {
 	var all []*entryWords
-	for _, e := range b.words.Line.entries {
+	written := b.words.Line.entries
+	for i, e := range written {
 		all = append(all, e)
-		if e.station == nil || !e.station.Lanes.given() {
+		if e.station == nil || !e.station.Lanes.given() || b.lanesNameTaken(e) {
 			continue
 		}
-		lanes := b.lanes(e)
-		if taken := b.entry(lanes.name.value); taken != nil {
-			b.complain(taken.name.at, "%q is the name of the lanes of %q; name this entry differently", lanes.name.value, e.name.value)
-			continue
+		if drive := e.station.Coupled; drive.given() && i+1 < len(written) && written[i+1].station != nil && written[i+1].station.Coupled.value == drive.value {
+			b.complain(e.station.Lanes.at, "%q and %q are on one drive, with nothing between them; write the lanes at the last station of the drive", e.name.value, written[i+1].name.value)
 		}
 		if e.station.Lanes.Holds.given() {
 			all = append(all, b.lanePlaces(e))
 		}
-		all = append(all, lanes)
-		b.laned[e.name.value] = lanes.name.value
+		all = append(all, b.lanes(e))
+		b.laned[e.name.value] = lanesOf(e.name.value)
 	}
 	b.words.Line.entries = all
 }
 
-func (b *resolver) entry(name string) *entryWords {
-	i := slices.IndexFunc(b.words.Line.entries, func(e *entryWords) bool { return e.name.value == name })
-	if i < 0 {
-		return nil
+// lanesNameTaken refuses entries that have the names of what lanes compile into.
+func (b *resolver) lanesNameTaken(e *entryWords) bool {
+	taken := false
+	for _, other := range b.words.Line.entries {
+		if name := other.name.value; name == lanesOf(e.name.value) || name == placesBefore(e.name.value) {
+			b.complain(other.name.at, "%q is what the program calls the lanes of %q; name this entry differently", name, e.name.value)
+			taken = true
+		}
 	}
-	return b.words.Line.entries[i]
+	return taken
 }
 
 // lanes is the station of the lanes; it chooses where pieces go in place of its machine.
