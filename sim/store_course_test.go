@@ -11,10 +11,19 @@ func storeLine(a, b sim.Station, store sim.Buffer) sim.Line {
 	return sim.Line{Stations: []sim.Station{a, b}, Buffers: []sim.Buffer{store}}
 }
 
-// Pieces go in at most every 1.5 s and out at most every 2 s.
+// Pieces go in at most every 1.5 s and out at most every 2 s. A station that has its place reserved waits as well when
+// its cycle has ended.
 func TestCourseOfRatesOfAStore(t *testing.T) {
+	ratesOfAStore(t, one("A", "", 1))
+	before := one("A", "", 1)
+	before.BlocksBefore = true
+	ratesOfAStore(t, before)
+}
+
+func ratesOfAStore(t *testing.T, a sim.Station) {
+	t.Helper()
 	course{
-		line:    storeLine(one("A", "", 1), one("B", "store", 1), sim.Buffer{Holds: 10, In: 3 * s / 2, Out: 2 * s}),
+		line:    storeLine(a, one("B", "store", 1), sim.Buffer{Holds: 10, In: 3 * s / 2, Out: 2 * s}),
 		measure: 6 * s,
 		want: `
 			0   A running, B starved

@@ -18,11 +18,11 @@ func holdsBack(b *sim.Buffer) bool {
 }
 
 // mayShut says that what a station has reserved may be closed when its cycle ends: the next place
-// has stops, or is a belt that stands.
+// has stops or a rate, or is a belt that stands.
 func (h *holder) mayShut(station string) bool {
 	for i := range h.line.Buffers {
 		b := &h.line.Buffers[i]
-		if slices.Contains(h.m.Places()[i].From, station) && (len(b.Stops) > 0 || b.Stands || b.Kind != sim.InLine) {
+		if slices.Contains(h.m.Places()[i].From, station) && (len(b.Stops) > 0 || b.Stands || b.In > 0 || b.Kind != sim.InLine) {
 			return true
 		}
 	}

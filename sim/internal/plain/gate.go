@@ -15,8 +15,8 @@ func (g *gate) reset(every plan.Micros) {
 	g.every, g.from, g.base, g.pieces = every, 0, 0, 0
 }
 
-// passGate lets pieces pass. What had its place reserved may come before its time; the next then waits for
-// longer.
+// passGate lets pieces pass. What passes straight through with others may come before its time; the next then waits
+// for longer.
 func (e *Engine) passGate(g *gate, pieces int64) {
 	if g.timer == none {
 		return

@@ -42,9 +42,6 @@ func (e *Engine) finish() {
 			e.tellApart(s)
 		}
 	}
-	if e.because != nil {
-		e.because.finish(e)
-	}
 	if e.trace != nil {
 		for id := range e.spells {
 			if e.spells[id].open {

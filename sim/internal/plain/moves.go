@@ -114,9 +114,6 @@ func (e *Engine) handOver(s *station) bool {
 	}
 	s.rec.Passed += s.out
 	s.rec.Holding += e.now - s.heldFrom
-	if e.because != nil {
-		e.because.accounts[s.index].gave = e.now
-	}
 	reserved, out := s.reserved, s.out
 	s.out, s.phase, s.since = 0, idle, plan.Never
 	if reserved > 0 {
@@ -274,9 +271,6 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
-	if e.because != nil {
-		e.because.accounts[s.index].took = e.now
-	}
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
 }

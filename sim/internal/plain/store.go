@@ -191,16 +191,10 @@ func (e *Engine) lets(l *link, pieces, reserved int64) (bool, int) {
 	if st.plan.Beside {
 		return e.letsBeside(l, pieces, reserved)
 	}
-	if st.open > 0 || st.standing {
-		return false, plan.None
-	}
-	if reserved > 0 {
-		return true, plan.None // a gate may be late for what has its place
-	}
 	switch {
-	case e.now < st.in.from:
+	case !st.moves() || e.now < st.in.from:
 		return false, plan.None
-	case pieces <= l.free():
+	case pieces <= l.free()+reserved:
 		return true, plan.None
 	case l.plan.Transit > 0:
 		return false, plan.None
@@ -208,6 +202,9 @@ func (e *Engine) lets(l *link, pieces, reserved int64) (bool, int) {
 	taker := e.through(l, pieces)
 	return taker != plan.None, taker
 }
+
+// moves says that nothing keeps pieces out of a link but its gate and its places.
+func (st *store) moves() bool { return st.plan.Beside || st.open == 0 && !st.standing }
 
 // room is the number of places that may be filled now.
 func (e *Engine) room(l *link) int64 {
