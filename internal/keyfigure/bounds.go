@@ -10,7 +10,7 @@ import (
 func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	b := Bounds{Buffered: slices.ContainsFunc(f.line.Buffers, func(x sim.Buffer) bool { return x.Holds != 0 })}
 	b.AtSet = f.greatest(c, &gauge{rows: atSetSpeed(stations), good: func(int) float64 { return 1 }})
-	atMost := &gauge{rows: withStops(f.line, stations), good: goodShares(stations)}
+	atMost := &gauge{rows: withStops(f.line, stations), good: mostGood(stations)}
 	b.Unlimited = f.greatest(c, atMost)
 	b.rigid(f, stations)
 	var narrow []int
@@ -24,8 +24,9 @@ func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	return b
 }
 
-func goodShares(stations []Station) func(int) float64 {
-	return func(i int) float64 { return stations[i].GoodShare }
+// mostGood is the share of good pieces by station, with the least that is lost.
+func mostGood(stations []Station) func(int) float64 {
+	return func(i int) float64 { return stations[i].mostGood }
 }
 
 // apart says that no pieces get from a station of one side to one of the other.

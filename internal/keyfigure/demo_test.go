@@ -52,6 +52,7 @@ func tarnHollow(perMinute, cartons float64) *scenario.Scenario {
 	b.starts(10)
 	b.cartoner(2, 0.005, stops(sim.PieceClock, 800, 1.3, 0.8, 27000, 15), "transfer store",
 		[]int64{1200, 400}, []int64{800, 300}, cartons, 90)
+	b.Line.Stations[len(b.Line.Stations)-1].Materials[0].MisPicks = sim.MisPicks{Share: 0.0005, Retries: 2}
 	b.endOfLine(98, 102, 9, 12, 1.15, 8, 3000)
 	return &b.Scenario
 }

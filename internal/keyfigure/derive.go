@@ -24,6 +24,7 @@ func Derive(s *scenario.Scenario) Figures {
 		out.CountedAfter = append(out.CountedAfter, out.Stations[i].Name)
 	}
 	f.spread(out.Stations, c)
+	f.spreadMost(out.Stations, c)
 	f.findCycles(out.Stations, c)
 	tieCycles(line, out.Stations)
 	for i := range out.Stations {

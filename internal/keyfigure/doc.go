@@ -2,7 +2,7 @@
 // efficiency alone, minutes of reels and magazines, content of belts, drain of
 // stores, allowed speeds, bounds. Each formula stands beside its source.
 //
-// Nothing here is simulated. Waiting for a crew, restart scrap and ramps are
-// left out of the arithmetic, because they depend on what happens around a
+// Nothing here is simulated. Waiting for a crew, restart scrap and restarts that others
+// cause are left out of the arithmetic, because they depend on what happens around a
 // station; the figures say so.
 package keyfigure

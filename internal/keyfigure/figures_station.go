@@ -16,7 +16,7 @@ type Station struct {
 	// Alone is the efficiency alone, 0 to 1: 1/(1 + sum of DownShare of its own
 	// stops and changes), times every/(every + lasts) of each calendar stop; on one drive
 	// with those of the whole unit.
-	// Waiting for the crew, ramp and restart scrap are not in it.
+	// LeftOut names what is not in it. Restarts count as running.
 	Alone float64
 	// Joined is the same with the stops of the stations that stop with it.
 	Joined     float64
@@ -29,8 +29,14 @@ type Station struct {
 	// first with room", "whichever has the fewest pieces".
 	SendsTo  []string
 	SendRule string
-	// GoodShare is 1 less the share of rejects.
+	// GoodShare is what Losses leave of the pieces given.
 	GoodShare float64
+	Losses    []Loss
+	// Tries is the mean number of cycle times at set speed that a cycle takes: more than 1 with mis-picks.
+	Tries float64
+	// RestartSeconds is what a restart after a standstill of more than one cycle costs: heat recovery
+	// and half the ramp. Restarts after own stops are in Effective and AtMost.
+	RestartSeconds float64
 	// Yield is the number of counted answer pieces per nominal answer piece that
 	// the station gives: rejects from here to the count. Above 1 for stations after the count,
 	// 0 for those whose pieces reach none. Where the flow divides it is the mean of the ways.
@@ -42,8 +48,8 @@ type Station struct {
 	// Flow is the share of the line's flow that passes here, rejects left out: 1 for a station
 	// without a parallel one, above 1 if a part of what passes is not counted.
 	Flow float64
-	// Effective is the mean rate of good pieces alone at set speed: set speed,
-	// group addition included, times Alone. Source: V-curve on speed times isolated
+	// Effective is the mean rate of good pieces alone at set speed: set speed, with longer cycles,
+	// further tries and restarts after own stops, times Alone. Source: V-curve on speed times isolated
 	// efficiency. In answer pieces it is what is left of them at the count.
 	Effective Rate
 	// AtMost is the same at the fastest speed in use and with the stops of
@@ -64,10 +70,13 @@ type Station struct {
 	downPerRun   float64 // minutes of own stops per minute of running, of running clocks
 	calendar     float64 // product of every/(every+lasts) over calendar stops
 
-	stopsPerCycle, stopsPerRun float64 // how often those of downPerCycle and downPerRun come
-	regular                    bool    // one of these clocks has a memory
-	outages                    []outage
-	longest                    float64 // minutes that a cycle under way goes on at most, on average
+	pauses                  []pause
+	restart                 restart
+	restarts, ownRestarts   often   // minutes of running that restarts take, of the unit and of its own stops
+	spliceScrap, mostSplice float64 // share of cycles that are splice scrap: of all materials, of the worst
+	mostGood, mostYield     float64 // GoodShare and Yield as a bound needs them
+	outages                 []outage
+	longest                 float64 // minutes that a cycle under way goes on at most, on average
 }
 
 // Input is what a cycle takes from one of several places.

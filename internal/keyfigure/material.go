@@ -26,10 +26,11 @@ func (s *Station) addMaterials(line []sim.Material, people []scenario.Material) 
 			words = people[i]
 		}
 		m := s.material(&line[i], &words)
+		changes := ratio(m.PerCycle, m.Refill) // for each cycle
+		s.spliceScrap += min(1, changes*float64(line[i].SpliceScrap))
+		s.mostSplice = max(s.mostSplice, min(1, changes*float64(line[i].SpliceScrap)))
 		if !m.FilledInTime && m.RefillMinutes > 0 {
-			s.downPerCycle += m.Lasts * m.PerCycle / m.Refill
-			s.stopsPerCycle += m.PerCycle / m.Refill
-			s.regular = true
+			s.pause(pause{often: often{perCycle: changes}, lasts: line[i].Lasts, mean: m.Lasts, steady: true})
 			m.DownShare = m.Lasts / m.RefillMinutes
 		}
 		s.Materials = append(s.Materials, m)
@@ -45,10 +46,10 @@ func (s *Station) material(line *sim.Material, words *scenario.Material) Materia
 		Name: line.Name, Kind: words.Kind, Unit: words.Unit,
 		Wound:        1e-6 * ReelLength(float64(words.Outer), float64(words.Core), float64(words.Thickness)),
 		Amount:       scale * float64(line.Amount),
-		PerCycle:     scale * float64(line.PerCycle),
+		PerCycle:     scale * float64(line.PerCycle) * newPick(line.MisPicks).tries,
 		Refill:       scale * float64(line.Refill),
-		Lasts:        line.Lasts.Mean() / minute,
-		FilledInTime: line.Alarm.On,
+		Lasts:        line.Lasts.Mean() / minute / (1 - line.SpliceFails),
+		FilledInTime: line.Alarm.On || line.Store.On,
 	}
 	m.PerMinute = m.PerCycle / s.meanCycle(s.Set)
 	if m.PerMinute <= 0 {

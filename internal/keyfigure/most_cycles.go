@@ -15,18 +15,18 @@ func (f *flow) findMost(stations []Station) {
 			one := &group[k]
 			own := slices.Clone(rows)
 			own = slices.DeleteFunc(own, func(row timeRow) bool { return !slices.Contains(one.stations, row.station) })
-			most := f.mostOf(one, len(group) == 1, &gauge{rows: own, good: goodShares(stations)})
+			most := f.mostOf(one, len(group) == 1, &gauge{rows: own, good: mostGood(stations)})
 			for _, i := range one.stations {
-				stations[i].AtMost = stations[i].rateOf(most)
+				stations[i].AtMost = stations[i].mostOut(most)
 			}
 		}
 	}
 }
 
-// rateOf is the rate of good pieces at so many cycles a minute.
-func (s *Station) rateOf(cycles float64) Rate {
+// mostOut is the rate of good pieces at so many cycles a minute, with the least that is lost.
+func (s *Station) mostOut(cycles float64) Rate {
 	given := cycles * float64(s.Gives)
-	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
+	return Rate{Cycles: cycles, Pieces: given * s.mostGood, Answer: given * s.PerPiece * s.mostYield}
 }
 
 // mostOf is the cycles of a stopper: by its rows where it stops by itself, otherwise the most that

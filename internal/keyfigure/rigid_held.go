@@ -18,7 +18,7 @@ func (t *tied) place() {
 		}
 		for _, k := range t.heldBy(i, group) {
 			t.own[k].runs *= s.calendar
-			t.own[k].stands += s.cycles * (s.downPerCycle + s.downPerRun*s.meanCycle(s.Set))
+			t.own[k].stands += s.cycles * (s.downPerCycle + s.ownRestarts.perCycle + (s.downPerRun+s.ownRestarts.perRun)*s.meanCycle(s.Set))
 		}
 	}
 }

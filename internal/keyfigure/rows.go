@@ -83,7 +83,16 @@ func (l *list) station(s *Station, unit string) {
 		l.share("efficiency with joined stops", s.Joined)
 	}
 	l.share("good share", s.GoodShare)
+	if len(s.Losses) > 1 || s.GoodShare < 1 && s.Losses[0].Name != rejected {
+		for _, loss := range s.Losses {
+			l.rows = append(l.rows, Row{Group: l.group, Name: loss.Name, Value: loss.Share, Text: loss.text()})
+		}
+	}
 	l.some("longer cycles add", s.GroupSeconds, "s")
+	l.some("a restart costs", s.RestartSeconds, "s")
+	if s.Tries >= seenTries {
+		l.add("cycle times for each cycle", s.Tries, "cycles")
+	}
 	l.some("web speed", s.WebSpeed, "m/min")
 	if s.Dwell != nil {
 		l.dwell(s.Dwell)

@@ -2,7 +2,6 @@ package keyfigure
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
@@ -24,12 +23,19 @@ func (f *Figures) sentences() []string {
 	return out
 }
 
-// lessRejects says that rejects are taken off, behind a word that leads to it, where some station rejects.
+// lessRejects says that rejects, or losses of other kinds too, are taken off, behind a word that leads to
+// it, where some station has them.
 func (f *Figures) lessRejects(before string) string {
-	if slices.ContainsFunc(f.Stations, func(s Station) bool { return s.GoodShare < 1 }) {
-		return before + "rejects taken off"
+	what := ""
+	for i := range f.Stations {
+		for _, loss := range f.Stations[i].Losses {
+			if loss.Name != rejected {
+				return before + "losses taken off"
+			}
+			what = before + "rejects taken off"
+		}
 	}
-	return ""
+	return what
 }
 
 // nothingText says why no good pieces come out.

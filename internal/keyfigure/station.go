@@ -1,8 +1,6 @@
 package keyfigure
 
 import (
-	"slices"
-
 	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
@@ -14,7 +12,7 @@ func newStation(line *sim.Station, people *scenario.Station) Station {
 	s := Station{
 		Name: line.Name, TakesUnit: people.TakesUnit, GivesUnit: people.GivesUnit,
 		Takes: max(line.Takes, 1), Gives: max(line.Gives, 1),
-		GoodShare: 1 - line.RejectShare, Yield: 1, calendar: 1,
+		Yield: 1, calendar: 1, Tries: 1 + extraTries(line), restart: newRestart(line, people),
 	}
 	s.Set = s.speed(people.SetCycle / minute)
 	s.Top = s.speed(people.TopCycle / minute)
@@ -27,6 +25,10 @@ func newStation(line *sim.Station, people *scenario.Station) Station {
 	s.longest = longestCycle(line, people)
 	s.addStops(line.Stops)
 	s.addMaterials(line.Materials, people.Materials)
+	s.addPickStops(line.Materials)
+	s.addRejectStop(line)
+	s.settle(line)
+	s.ownRestarts = s.restarts
 	s.Alone = s.efficiency(s.Set, s.downPerCycle, s.calendar)
 	s.WebSpeed = webSpeed(&s, line, people)
 	s.Dwell = newDwell(people.Sealing, people.SetCycle, fastest)
@@ -54,11 +56,30 @@ func groupSeconds(g sim.Group) float64 {
 // paradox), with all that can make it longer.
 func longestCycle(line *sim.Station, people *scenario.Station) float64 {
 	cv := line.Cycle.CV()
-	return people.SetCycle/minute*(1+cv*cv) + float64(line.Group.Adds+line.HeatRecovery+line.Ramp)/minute
+	tries := 1.0
+	for _, m := range line.Materials {
+		if m.MisPicks.Share > 0 {
+			tries += float64(m.MisPicks.Retries)
+		}
+	}
+	return people.SetCycle/minute*(1+cv*cv)*tries + float64(line.Group.Adds+line.HeatRecovery+line.Ramp)/minute
 }
 
-// meanCycle is the mean cycle in minutes at a speed, group addition included.
-func (s *Station) meanCycle(r Rate) float64 { return 1/r.Cycles + s.GroupSeconds/60 }
+// meanCycle is the mean cycle in minutes at a speed, group addition and further tries included.
+func (s *Station) meanCycle(r Rate) float64 { return s.Tries/r.Cycles + s.GroupSeconds/60 }
+
+// running is the mean running time of a cycle in minutes at a speed, with the restarts after own stops.
+func (s *Station) running(r Rate) float64 {
+	return (s.meanCycle(r) + s.restarts.perCycle) / (1 - min(0.999, s.restarts.perRun))
+}
+
+// settle derives what follows from all own stops together.
+func (s *Station) settle(line *sim.Station) {
+	s.RestartSeconds = 60 * s.restart.lost
+	s.restarts = s.restart.takes(s.pauses)
+	s.Losses = s.losses(line)
+	s.GoodShare, s.mostGood = good(s.Losses), s.leastLost(line)
+}
 
 // efficiency is 1/(1 + down time per running time) times the calendar stops.
 // Source: isolated efficiency of a machine with operation-dependent failures
@@ -68,7 +89,7 @@ func (s *Station) efficiency(r Rate, downPerCycle, calendar float64) float64 {
 	if r.Cycles <= 0 {
 		return 0
 	}
-	return calendar / (1 + downPerCycle/s.meanCycle(r) + s.downPerRun)
+	return calendar / (1 + downPerCycle/s.running(r) + s.downPerRun)
 }
 
 // effective is the mean rate of good pieces at a speed and an efficiency.
@@ -76,7 +97,9 @@ func (s *Station) effective(r Rate, efficiency float64) Rate {
 	if r.Cycles <= 0 {
 		return Rate{}
 	}
-	return s.rateOf(efficiency / s.meanCycle(r))
+	cycles := efficiency / s.running(r)
+	given := cycles * float64(s.Gives)
+	return Rate{Cycles: cycles, Pieces: given * s.GoodShare, Answer: given * s.PerPiece * s.Yield}
 }
 
 // value fills in what depends on the worth of a piece at the count.
@@ -85,29 +108,4 @@ func (s *Station) value() {
 		r.Answer = r.Pieces * s.PerPiece
 	}
 	s.Effective = s.effective(s.Set, s.Alone)
-}
-
-// leftOut names losses that the efficiency does not contain.
-func leftOut(line *sim.Station) []string {
-	var out []string
-	if line.Ramp > 0 {
-		out = append(out, "ramp")
-	}
-	if len(line.AfterStop)+len(line.AfterStandstill) > 0 {
-		out = append(out, "restart scrap")
-	}
-	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return s.Scraps }) {
-		out = append(out, "cycles lost by stops")
-	}
-	for i, renewed := range renewals(line.Stops, max(line.Gives, 1)) {
-		if renewed.unknown {
-			out = append(out, line.Stops[i].Name+" with its renewed clock")
-		}
-	}
-	crew := func(w sim.Work) bool { return w.Crew != "" }
-	if slices.ContainsFunc(line.Stops, func(s sim.Stop) bool { return crew(s.Crew) }) ||
-		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return crew(m.Crew) && !m.Alarm.On }) {
-		out = append(out, "waiting for crew")
-	}
-	return out
 }

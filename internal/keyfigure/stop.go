@@ -31,22 +31,19 @@ func (s *Station) addStop(stop *sim.Stop, renewed renewal) {
 		s.addAside(stop, &f, renewed)
 		return
 	}
-	s.regular = s.regular || stop.Clock != sim.CalendarClock && !memoryless(stop)
+	own := pause{lasts: stop.Lasts, random: memoryless(stop), steady: stop.Every.CV() < 1}
 	switch stop.Clock {
 	case sim.CycleClock:
 		f.Minutes = f.Every * s.meanCycle(s.Set)
-		s.downPerCycle += f.Lasts / f.Every
-		s.stopsPerCycle += 1 / f.Every
+		own.perCycle = 1 / f.Every
 	case sim.PieceClock:
 		cycles := f.Every / float64(s.Gives)
 		f.Minutes = cycles * s.meanCycle(s.Set)
-		s.downPerCycle += f.Lasts / cycles
-		s.stopsPerCycle += 1 / cycles
+		own.perCycle = 1 / cycles
 	case sim.RunningClock:
 		f.Every /= minute
 		f.Minutes = f.Every
-		s.downPerRun += f.Lasts / f.Every
-		s.stopsPerRun += 1 / f.Every
+		own.perRun = 1 / f.Every
 	case sim.CalendarClock:
 		f.Every /= minute
 		f.Minutes = f.Every
@@ -55,6 +52,46 @@ func (s *Station) addStop(stop *sim.Stop, renewed renewal) {
 	}
 	f.DownShare = f.Lasts / f.Minutes
 	s.Stops = append(s.Stops, f)
+	own.mean = f.Lasts
+	s.pause(own)
+}
+
+// pause adds own stops to what they take from the running time.
+func (s *Station) pause(p pause) {
+	if p.perCycle+p.perRun <= 0 {
+		return
+	}
+	s.downPerCycle += p.perCycle * p.mean
+	s.downPerRun += p.perRun * p.mean
+	s.pauses = append(s.pauses, p)
+}
+
+// addPickStops derives the stops after picks that have failed for good.
+func (s *Station) addPickStops(materials []sim.Material) {
+	for _, m := range materials {
+		if missed := newPick(m.MisPicks).missed; m.MisPicks.Stops && missed > 0 {
+			s.addEnded(sim.MisPickName(m.Name), sim.Minor, pause{lasts: m.MisPicks.Lasts, often: often{perCycle: missed}, random: true})
+		}
+	}
+}
+
+// addRejectStop derives the stops after so many cycles in a row with a reject.
+func (s *Station) addRejectStop(line *sim.Station) {
+	if comes := rowStops(line); comes > 0 {
+		s.addEnded(sim.RejectStopName, sim.Quality, pause{lasts: line.RejectStop.Lasts, often: often{perCycle: comes}, unsure: blinded(line)})
+	}
+}
+
+// addEnded adds a stop that begins at the end of a share of the cycles.
+func (s *Station) addEnded(name string, class sim.Class, p pause) {
+	p.mean = p.lasts.Mean() / minute
+	f := Stop{
+		Name: name, Class: class.String(), Clock: clockWord(sim.CycleClock),
+		Every: 1 / p.perCycle, Minutes: s.meanCycle(s.Set) / p.perCycle, Lasts: p.mean,
+	}
+	f.DownShare = f.Lasts / f.Minutes
+	s.Stops = append(s.Stops, f)
+	s.pause(p)
 }
 
 // addAside notes a stop that takes nothing from the running time, or of which nobody knows

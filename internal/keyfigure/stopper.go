@@ -9,11 +9,11 @@ import (
 // stopper is a station, or the stations on one drive, with what its own stops take.
 type stopper struct {
 	stations []int
-	// minutes is the work of a cycle at the fastest speed, longest the mean time that a cycle
-	// under way goes on at most.
-	minutes, longest float64
-	// down is the minutes of own stops for each cycle, often their number.
-	down, often float64
+	// minutes is the work of a cycle at the fastest speed, restarts what restarts surely add to it, longest
+	// the mean time that a cycle under way goes on at most.
+	minutes, restarts, longest float64
+	// down is the minutes of own stops for each cycle, often their number, unsure that of those that no bound counts.
+	down, often, unsure float64
 	// regular says that some clock of theirs has a memory, so that it can keep step with others.
 	regular bool
 	outages []outage
@@ -31,12 +31,20 @@ func newStopper(stations []Station, unit []int) stopper {
 		one.longest = max(one.longest, s.longest)
 	}
 	for _, i := range unit {
-		s := &stations[i]
-		one.down += s.downPerCycle + s.downPerRun*one.minutes
-		one.often += s.stopsPerCycle + s.stopsPerRun*one.minutes
-		one.regular = one.regular || s.regular
-		one.outages = append(one.outages, s.outages...)
+		one.outages = append(one.outages, stations[i].outages...)
 	}
+	s := &stations[one.first()] // on a drive each has the stops of all
+	for _, p := range s.pauses {
+		comes := p.perCycle + p.perRun*one.minutes
+		if p.unsure {
+			one.unsure += comes
+			continue
+		}
+		one.down += comes * p.mean
+		one.often += comes
+		one.regular = one.regular || !p.random
+	}
+	one.restarts = s.restart.surely(&one, s.pauses)
 	return one
 }
 

@@ -95,7 +95,7 @@ func (g *stopGroup) choices(memorylessOutages bool) (choices [][]int) {
 
 // row charges the stops of the stoppers that are counted.
 func (g *stopGroup) row(station, own int, counted []int, share timeShare) timeRow {
-	row := workOnly(g.n, station, g.stoppers[own].minutes/share.up)
+	row := workOnly(g.n, station, (g.stoppers[own].minutes+g.stoppers[own].restarts)/share.up)
 	row.limit = share.limit
 	goesOn := g.stoppers[own].longest / share.up
 	for k := range g.stoppers {

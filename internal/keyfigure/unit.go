@@ -62,6 +62,8 @@ func onDrive(line *sim.Line, people []scenario.Station, i int, unit []int) (sim.
 		if s := &line.Stations[k]; s.Group.Every > 0 {
 			one.Group = s.Group
 		}
+		one.Ramp = max(one.Ramp, line.Stations[k].Ramp)
+		one.HeatRecovery = max(one.HeatRecovery, line.Stations[k].HeatRecovery)
 		if s := &line.Stations[k]; len(s.Steps) > 0 {
 			one.Steps = s.Steps
 		}
@@ -80,6 +82,7 @@ func joinUnits(line *sim.Line, people []scenario.Station, stations []Station) {
 			one, words := onDrive(line, people, i, unit)
 			stations[i] = newStation(&one, &words)
 		}
+		settleUnit(line, stations, unit)
 		for _, i := range unit {
 			s := &stations[i]
 			down, calendar := s.downPerCycle, s.calendar
@@ -93,6 +96,29 @@ func joinUnits(line *sim.Line, people []scenario.Station, stations []Station) {
 			}
 			s.Alone = s.efficiency(s.Set, down, calendar)
 		}
+	}
+}
+
+// settleUnit derives anew what follows from all stops of a unit: its restarts, what each member loses
+// by them, and its splice scrap, which is that of the member with most if they keep step; a further try of one
+// is the time of all.
+func settleUnit(line *sim.Line, stations []Station, unit []int) {
+	var all []pause
+	tries, worst := 1.0, unit[0]
+	for _, i := range unit {
+		all = append(all, stations[i].pauses...)
+		tries += stations[i].Tries - 1
+		if stations[i].mostSplice > stations[worst].mostSplice {
+			worst = i
+		}
+	}
+	for _, i := range unit {
+		s := &stations[i]
+		s.pauses, s.Tries = all, tries
+		if i != worst {
+			s.mostSplice = 0
+		}
+		s.settle(&line.Stations[i])
 	}
 }
 

@@ -45,8 +45,14 @@ func (s *Station) lines(unit string) []item {
 	if len(s.JoinedWith) > 0 {
 		out = append(out, item{"stops with", strings.Join(s.JoinedWith, ", ")})
 	}
-	if s.GoodShare < 1 {
-		out = append(out, item{"rejects", fmt.Sprintf("%s %% of its %s", number(100*(1-s.GoodShare)), s.GivesUnit)})
+	for _, loss := range s.Losses {
+		out = append(out, item{loss.Name, loss.text() + " of its " + s.GivesUnit})
+	}
+	if s.Tries >= seenTries {
+		out = append(out, item{"tries", fmt.Sprintf("%s cycle times for each cycle, on average", number(s.Tries))})
+	}
+	if s.RestartSeconds > 0 {
+		out = append(out, item{"restart", fmt.Sprintf("costs %s s after a standstill of more than one cycle", number(s.RestartSeconds))})
 	}
 	if len(s.LeftOut) > 0 {
 		out = append(out, item{"not in alone", strings.Join(s.LeftOut, ", ")})

@@ -41,6 +41,18 @@ func (f *flow) spread(stations []Station, c *counting) {
 	}
 }
 
+// spreadMost writes the yields with the least that is lost.
+func (f *flow) spreadMost(stations []Station, c *counting) {
+	most := slices.Clone(stations)
+	for i := range most {
+		most[i].GoodShare = most[i].mostGood
+	}
+	f.spread(most, c)
+	for i := range most {
+		stations[i].mostYield = most[i].Yield
+	}
+}
+
 // spreadBack values a station by where its pieces go. What a joint is worth is the mean of
 // all the ways from it that lead to a count, or to what was counted.
 func (f *flow) spreadBack(stations []Station, joints []worth, there []bool, i int) {
