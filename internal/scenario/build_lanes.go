@@ -26,10 +26,7 @@ func (b *resolver) addLanes() {
 		if drive := e.station.Coupled; drive.given() && i+1 < len(written) && written[i+1].station != nil && written[i+1].station.Coupled.value == drive.value {
 			b.complain(e.station.Lanes.at, "%q and %q are on one drive, with nothing between them; write the lanes at the last station of the drive", e.name.value, written[i+1].name.value)
 		}
-		if e.station.Lanes.Holds.given() {
-			all = append(all, b.lanePlaces(e))
-		}
-		all = append(all, b.lanes(e))
+		all = append(all, b.lanePlaces(e), b.lanes(e))
 		b.laned[e.name.value] = lanesOf(e.name.value)
 	}
 	b.words.Line.entries = all
@@ -63,11 +60,17 @@ func (b *resolver) lanes(e *entryWords) *entryWords {
 	return &entryWords{at: w.at, name: name, station: station}
 }
 
-// lanePlaces are the places of the lanes together.
+// lanePlaces are the places of the lanes together. With fewer than twice what a cycle gives a
+// machine that blocks before its cycle would wait until the last piece is gone.
 func (b *resolver) lanePlaces(e *entryWords) *entryWords {
 	w := &e.station.Lanes
 	name := text{at: w.at, value: placesBefore(e.name.value)}
-	return &entryWords{at: w.at, name: name, buffer: &bufferWords{at: w.at, Name: name, Holds: places{w.Holds}}}
+	holds := w.Holds
+	if !holds.given() {
+		holds.at, holds.value = w.at, 2*max(1, e.station.Gives.value)
+		holds.unit = e.station.Gives.unit
+	}
+	return &entryWords{at: w.at, name: name, buffer: &bufferWords{at: w.at, Name: name, Holds: places{holds}}}
 }
 
 // last is the entry that gives what comes out behind a name: its lanes, if it has any.

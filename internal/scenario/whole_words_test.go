@@ -122,8 +122,8 @@ func TestWholeWordsAreRead(t *testing.T) {
 			return []any{j.Lasts, j.Clock, j.Every.Mean()}
 		}, []any{sim.Fixed(90e6), sim.PieceClock, 8000.0}},
 		{"lanes", "blister machine.lanes={rate: 300/min}", func(s *scenario.Scenario) any {
-			return []any{station(1)(s).From, s.Line.Buffers[0].Name, s.Line.Buffers[0].From[0]}
-		}, []any{"blister machine", "store", "blister machine lanes"}},
+			return []any{station(1)(s).From, buffer(s).Name, buffer(s).Holds, s.Line.Buffers[1].From[0]}
+		}, []any{"blister machine to blister machine lanes", "blister machine to blister machine lanes", int64(8), "blister machine lanes"}},
 
 		// 4 m and 1 m of pieces 62 mm apart are 64.5 and 16.1 pieces.
 		{
@@ -230,7 +230,7 @@ answer: {counted after: [c, d, e, f]}
 	if one := byName["a"]; len(one.Sends.To) > 0 || one.RandomAs != "old" {
 		t.Errorf("a: %+v", one)
 	}
-	if one := byName["a lanes"]; !reflect.DeepEqual(one.Sends, sim.Sends{To: []string{"x", "y"}, Rule: sim.InTurn}) || one.RandomAs != "old lanes" || one.From != "a" {
+	if one := byName["a lanes"]; !reflect.DeepEqual(one.Sends, sim.Sends{To: []string{"x", "y"}, Rule: sim.InTurn}) || one.RandomAs != "old lanes" || one.From != "a to a lanes" {
 		t.Errorf("a lanes: %+v", one)
 	}
 	if one := byName["b lanes"]; !reflect.DeepEqual(one.Sends.To, []string{"p", "q"}) || one.RandomAs != "" {
@@ -248,7 +248,7 @@ answer: {counted after: [c, d, e, f]}
   - {buffer: m, from: [a, b], holds: 20 blisters, turns: a first}
   - {station: c, cycle: 1 s, takes: 2 blisters, gives: 1 carton}
 `)
-	if m := s.Line.Buffers[0]; m.Turns.First != "a lanes" || !reflect.DeepEqual(m.From, []string{"a lanes", "b"}) {
+	if m := s.Line.Buffers[1]; m.Turns.First != "a lanes" || !reflect.DeepEqual(m.From, []string{"a lanes", "b"}) {
 		t.Errorf("the merge: %+v", m)
 	}
 	for _, after := range []string{"blister machine", "blister machine lanes"} {

@@ -46,7 +46,7 @@ type closingWords struct {
 type lanesWords struct {
 	at
 	Rate  pieceRate        `yaml:"rate" need:"yes" about:"Highest rate of the one lane into which they merge." eg:"300/min"`
-	Holds count            `yaml:"holds" least:"1" about:"Places of the lanes together. Without it: the fewest that cannot lock." eg:"8 blisters"`
+	Holds count            `yaml:"holds" least:"1" about:"Places of the lanes together. Without it: twice what a cycle gives, so that the next cycle finds room." eg:"8 blisters"`
 	Stops named[stopWords] `yaml:"stops" about:"Stops of the lanes, by name; cycles are single pieces." eg:"{jam: {every: 8000 blisters, lasts: 1 min}}"`
 }
 
