@@ -57,7 +57,11 @@ func (e *Engine) moveStation(s *station) {
 	if s.phase == holding && !e.handOver(s) {
 		return
 	}
-	e.openNext(s)
+	if s.own < 0 {
+		if cause := s.machine.UsedUp(); cause >= 0 {
+			e.openNext(s, cause)
+		}
+	}
 	switch {
 	case s.phase == loaded:
 		if e.up(s) {

@@ -27,23 +27,22 @@ func (e *Engine) preparing(p *plan.Stock) bool {
 	return p.PreparedBy != plan.None && e.tasks[p.PreparedBy].open
 }
 
-// openNext opens what a station has to do before its next cycle: a stop that is raised, or a change.
-func (e *Engine) openNext(s *station) {
-	if s.own >= 0 {
-		return
-	}
-	if cause := s.machine.UsedUp(); cause >= 0 {
-		s.machine.Opened(cause)
-		e.useUp(s, cause)
-	}
+// openNext opens what a station has to do before its next cycle, which Machine.UsedUp has told.
+func (e *Engine) openNext(s *station, cause int) {
+	s.machine.Opened(cause)
+	e.useUp(s, cause)
 }
 
 // openAfterClosed lets stations whose stop ends in this instant begin what else they have to do,
 // before anybody of their group goes on.
 func (e *Engine) openAfterClosed() {
 	for _, i := range e.closed {
-		if s := &e.stations[i]; s.phase == idle || s.phase == loaded {
-			e.openNext(s)
+		s := &e.stations[i]
+		if s.own >= 0 || s.phase == working || s.phase == holding {
+			continue
+		}
+		if cause := s.machine.UsedUp(); cause >= 0 {
+			e.openNext(s, cause)
 		}
 	}
 	e.closed = e.closed[:0]
