@@ -42,6 +42,18 @@ func TestHeatRecovery(t *testing.T) {
 		`,
 		counts: `A: cycles 5, restarts 0`,
 	}.follow(t)
+	line := hot(5, jam(3, 2))
+	line.Stations[0].AfterStandstill = []sim.ScrapRule{{Cycles: 1}} // any pause
+	course{
+		line:    line,
+		measure: 13 * s,
+		want: `
+			0 A running
+			6 A down (jam)
+			8 A running
+		`,
+		counts: `A: cycles 5, scrapped cycles 1`,
+	}.follow(t)
 }
 
 // A cycle that is struck in its middle goes on with the heat recovery, then with the second it lacks.
@@ -166,5 +178,24 @@ func TestHeatUpOfADrive(t *testing.T) {
 			8 C running
 		`,
 		counts: `A: heat-up count 0; B: heat-up count 1, heat-up down 6 s`,
+	}.follow(t)
+}
+
+// A cycle that is lost on the ramp has done 2²/(2 × 8) = 0.25 s of work; the ramp goes on from there: the
+// next 2 s are done at √(2 × 8 × 2.25) = 6 s after its beginning.
+func TestRampOutlivesALostCycle(t *testing.T) {
+	line := alone(2, jam(2, 3), sim.Stop{Name: "look", Clock: sim.CalendarClock, Every: sec(9), Lasts: sec(1), Scraps: true})
+	line.Stations[0].Ramp = 8 * s
+	course{
+		line:    line,
+		measure: 14*s + 1,
+		want: `
+			0  A running
+			4  A down (jam)
+			7  A running      # on the ramp
+			9  A down (look)
+			10 A running      # 4 s more: 14
+		`,
+		counts: `A: cycles 3`,
 	}.follow(t)
 }

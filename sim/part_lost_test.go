@@ -125,10 +125,10 @@ func TestPacksLostAtAStopOfTheGroup(t *testing.T) {
 	}.follow(t)
 }
 
-// Glue that has to be hot first stops nothing that has been printed.
+// Glue that has to be hot first stops nothing that has been printed, and scraps nothing.
 func TestPacksNotLostAtHeatUp(t *testing.T) {
 	line := packing(3)
-	line.Stations[0].HeatUp = 5 * s
+	line.Stations[0].HeatUp, line.Stations[0].AfterStop = 5*s, []sim.ScrapRule{{Cycles: 1}}
 	course{
 		line:    line,
 		measure: 8_500_000,
@@ -136,7 +136,7 @@ func TestPacksNotLostAtHeatUp(t *testing.T) {
 			0 A planned stop (heat-up)
 			5 A running
 		`,
-		counts: `A: cycles 3, lost packs 0`,
+		counts: `A: cycles 3, scrapped cycles 0, lost packs 0`,
 	}.follow(t)
 }
 
@@ -154,5 +154,45 @@ func TestPacksLostBehindScrap(t *testing.T) {
 			8 A down (jam)
 		`,
 		counts: `A: cycles 6, scrapped cycles 1, lost packs 2, rejected 2, passed 3`,
+	}.follow(t)
+}
+
+// Five and six cycles: the second stop comes when one of three has been rejected; three are rejected after
+// it, not five.
+func TestPacksLostAreTheSamePacks(t *testing.T) {
+	second := jam(6, 1)
+	second.Name = "second"
+	course{
+		line:    packing(3, jam(5, 1), second),
+		measure: 12_500_000,
+		want: `
+			0  A running
+			5  A down (jam)
+			6  A running       # 7 lost
+			7  A down (second)
+			8  A running       # 9, 10, 11 lost; 12 good
+			12 A down (jam)
+		`,
+		counts: `A: cycles 10, lost packs 4, passed 6`,
+	}.follow(t)
+}
+
+// A stop that begins while the station is blocked counts, however short it was blocked.
+func TestPacksLostAtAStopWhileBlocked(t *testing.T) {
+	a := one("A", "", 1)
+	a.LostPerStop = 1
+	a.Stops = []sim.Stop{{Name: "look", Clock: sim.CalendarClock, Every: sec(2.2), Lasts: sec(1)}}
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, one("B", "A", 1.5)}},
+		measure: 5 * s,
+		want: `
+			0   A running, B starved
+			1   B running
+			2   A blocked
+			2.2 A down (look)    # B takes what A holds at 2.5
+			3.2 A running        # until 4.2: lost
+			4   B starved
+		`,
+		counts: `A: cycles 3, lost packs 1, passed 2`,
 	}.follow(t)
 }

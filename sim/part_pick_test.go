@@ -109,3 +109,25 @@ func TestMisPicksOfAMember(t *testing.T) {
 			C: taken 0, rejected 0`,
 	}.follow(t)
 }
+
+// Two that fail in one cycle stop the station one after the other, by name.
+func TestMisPicksStopByName(t *testing.T) {
+	line := alone(1)
+	leaflets, first := blanks(100, 0), blanks(100, 0)
+	leaflets.Name = "leaflets"
+	for _, m := range []*sim.Material{&leaflets, &first} {
+		m.MisPicks.Stops, m.MisPicks.Lasts = true, sec(1)
+	}
+	line.Stations[0].Materials = []sim.Material{leaflets, first}
+	course{
+		line:    line,
+		measure: 3_500_000,
+		want: `
+			0 A running
+			1 A down (blanks mis-picked)
+			2 A down (leaflets mis-picked)
+			3 A running
+		`,
+		counts: `A: mis-picked 1`,
+	}.follow(t)
+}

@@ -160,3 +160,27 @@ func TestEmptyPocketsAtTheEnd(t *testing.T) {
 		end: "input used up",
 	}.follow(t)
 }
+
+// A pocket after a standstill has its heat recovery, and the next cycle has none.
+func TestEmptyPocketRecoversHeat(t *testing.T) {
+	line := pocketing(8, 1, 1)
+	line.Stations[1].HeatRecovery = 2 * s
+	line.Stations = append(line.Stations, one("C", "B", 12))
+	course{
+		line:    line,
+		measure: 26_500_000,
+		want: `
+			0  A running, B running, C starved   # a pocket until 1
+			1  B starved
+			8  B running                         # 2 s, then until 11
+			11 C running                         # until 23; a pocket of B until 12
+			12 B starved
+			16 B running                         # 2 s, then until 19
+			19 B blocked
+			23 B running                         # no stack: a pocket, 2 s and 1 s, until 26
+			24 A blocked
+			26 A running
+		`,
+		counts: `B: cycles 2, empty pockets 3, restarts 3`,
+	}.follow(t)
+}

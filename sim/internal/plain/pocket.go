@@ -3,14 +3,15 @@ package plain
 import "tuckline/sim/internal/plan"
 
 // mayPocket notes a station whose input is not complete: if that is still so after all moves
-// of the instant, a pocket runs through empty. A station that its start level holds does not.
+// of the instant, a pocket runs through empty.
 func (e *Engine) mayPocket(s *station) {
-	if s.inARow < s.plan.EmptyPockets && (s.start == nil || s.lacked >= e.now) {
+	if s.inARow < s.plan.EmptyPockets {
 		e.pockets = append(e.pockets, s.index)
 	}
 }
 
-// startPockets lets empty pockets run through where nothing but input is missing.
+// startPockets lets empty pockets run through where nothing but input is missing: no station that
+// its start level holds is ready.
 func (e *Engine) startPockets() {
 	for _, i := range e.pockets {
 		s := &e.stations[i]
