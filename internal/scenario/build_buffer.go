@@ -36,6 +36,7 @@ func (b *resolver) buffer(e *entryWords) {
 	name := e.name.value
 	buffer := sim.Buffer{
 		Name: name, From: b.flow.feeders[name], Holds: int64(w.Holds.value), Transit: micros(w.Transit.value),
+		Conveyor: e.lanes, // they stay where a line is looked at without its stores
 	}
 	buffer.AtStart = b.atStart(name, buffer.Holds)
 	buffer.Turns = b.turns(name, &w.Turns)

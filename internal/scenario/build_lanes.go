@@ -70,7 +70,7 @@ func (b *resolver) lanePlaces(e *entryWords) *entryWords {
 		holds.at, holds.value = w.at, 2*max(1, e.station.Gives.value)
 		holds.unit = e.station.Gives.unit
 	}
-	return &entryWords{at: w.at, name: name, buffer: &bufferWords{at: w.at, Name: name, Holds: places{holds}}}
+	return &entryWords{at: w.at, name: name, lanes: true, buffer: &bufferWords{at: w.at, Name: name, Holds: places{holds}}}
 }
 
 // last is the entry that gives what comes out behind a name: its lanes, if it has any.

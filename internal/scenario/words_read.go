@@ -131,6 +131,8 @@ type entryWords struct {
 	station  *stationWords
 	conveyor *conveyorWords
 	buffer   *bufferWords
+	// lanes says of a buffer that nobody wrote it: it is the places of lanes.
+	lanes bool
 }
 
 func (l *lineWords) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag) {
