@@ -6,7 +6,8 @@ package sim
 type Check struct {
 	Name string
 	// Every is the law of the time from one test to the next, in the unit of Clock, which
-	// is CycleClock, PieceClock, RunningClock or CalendarClock.
+	// is CycleClock, PieceClock, RunningClock or CalendarClock. Pieces are taken of the cycle in which it
+	// strikes, or of the next good ones. One that is due during a test begins when that is over.
 	Every Law
 	Clock Clock
 	// Takes is the number of pieces, at least 1.

@@ -22,7 +22,8 @@ type Material struct {
 	Prepare Prepare
 	// Store lets a change of reel be made while the station runs.
 	Store WebStore
-	// SpliceScrap is the number of cycles that are scrap after each change.
+	// SpliceScrap is the number of cycles that are scrap after each change; a cycle under way at the end of a
+	// splice is the first of them.
 	SpliceScrap int64
 	// SpliceFails is the share of changes that fail at their end, 0 to below 1: the work is done again.
 	SpliceFails float64

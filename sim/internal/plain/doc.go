@@ -3,9 +3,11 @@
 //
 // Everything due at time t happens in this order:
 //
-//  1. Ends: cycles, repairs, changes, transit, other work of the crew; a stop that
-//     strikes amid a cycle. The fate of the pieces of a cycle is settled here.
-//  2. Calendar stops that begin.
+//  1. Ends: cycles, repairs, changes, transit, tasks, other work of the crew; a stop that
+//     strikes amid a cycle. The fate of the pieces of a cycle is settled here, and a stock that it
+//     brings to its alarm asks for its refill.
+//  2. Calendar stops that begin; then what else a station has to do whose stop has just ended,
+//     such as a second change, before its group goes on.
 //  3. Moves, from the last station back to the first, again and again until
 //     nothing changes: finished output leaves, then input is taken and the cycle
 //     starts. Then levels that release a stopped station, and moves again. Then empty

@@ -63,8 +63,9 @@ type MaterialRecord struct {
 	// Added counts what changes and refills have added, Used what cycles have used, Wasted of
 	// it being what scrapped cycles and failed picks have used.
 	Added, Used, Wasted int64
-	// Tasks counts refills, splices and preparations done while running, by their beginning; Late those
-	// that were done after the stock was used up, and Lateness the sum of the times from then to their end.
+	// Tasks counts refills, splices and preparations done while running, by the time at which they were
+	// asked for. Late counts by their end those for which the station had to stop, Lateness sums the whole times from
+	// the beginning of that stop to their end.
 	Tasks, Late int64
 	Lateness    Micros
 	// FailedSplices counts changes that had to be done again, FailedPicks the tries that failed.
