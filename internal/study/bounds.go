@@ -6,15 +6,16 @@ import (
 	"tuckline/sim"
 )
 
-// withoutLimit is the line with buffers that are never full. Levels that stop
-// or start a station lapse; speed steps stay, in pieces. Belts stay as they are.
+// withoutLimit is the line with buffers that are never full and give whatever is asked: levels that
+// stop or start a station, rates, what a store keeps, its own stops and its place beside the line lapse; speed
+// steps stay, in pieces. Belts stay as they are.
 // A station that sends to the first with room would never get past a place that
 // is never full: it sends to the one with the fewest pieces instead.
 func withoutLimit(line sim.Line) sim.Line {
 	line.Buffers = slices.Clone(line.Buffers)
 	for i := range line.Buffers {
 		if b := &line.Buffers[i]; !b.Conveyor {
-			b.Holds, b.StopUpstream, b.Restart, b.Start = sim.Unlimited, 0, sim.Level{}, sim.Level{}
+			*b = sim.Buffer{Name: b.Name, From: b.From, Holds: sim.Unlimited, Transit: b.Transit, Turns: b.Turns, AtStart: b.AtStart}
 		}
 	}
 	line.Stations = slices.Clone(line.Stations)

@@ -116,3 +116,19 @@ func TestWithoutBuffersAtASplit(t *testing.T) {
 	want.Buffers = []sim.Buffer{{Name: "a", From: []string{"source"}, Holds: sim.Smallest}, {Name: "b", From: []string{"source"}, Holds: sim.Smallest}}
 	compareLines(t, want, withoutBuffers(line))
 }
+
+// A store beside the line with a slow way back recovers less than one without limit: the end of the span
+// has no rates, no stops and no carrying, only the pieces that the store held at the start.
+func TestWithoutLimitStoresGiveWhatIsAsked(t *testing.T) {
+	full := sim.Buffer{
+		Name: "store", From: []string{"web"}, Holds: 600, Kind: sim.HandMagazine, LastIn: true, Keeps: 20, In: 3, Out: 4, Surplus: 5,
+		StopUpstream: 500, Restart: sim.Level{On: true, Level: 300}, Start: sim.Level{On: true, Level: 3}, Transit: 6, AtStart: 7,
+		Stops: []sim.Stop{{Name: "jam"}}, Hand: sim.Hand{Load: 30}, Returns: sim.Returns{Share: 0.5}, Turns: sim.Turns{First: "web"},
+	}
+	belt := sim.Buffer{Name: "belt", From: []string{"store"}, Holds: 100, Conveyor: true, Full: sim.Sensor{On: true, At: 9}}
+	got := withoutLimit(sim.Line{Buffers: []sim.Buffer{full, belt}}).Buffers
+	want := []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: sim.Unlimited, Transit: 6, AtStart: 7, Turns: sim.Turns{First: "web"}}, belt}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("got %+v", got)
+	}
+}
