@@ -73,3 +73,30 @@ func TestRefillAfterTheEndOfTheInput(t *testing.T) {
 		t.Errorf("ended at %d, not with the last cycle", rec.EndedAt)
 	}
 }
+
+// A splice that is still under way when nothing else moves any more can let its station go once more: the
+// scrap that follows it needs no room. Only then has the run ended.
+func TestEndWaitsForTheScrapOfASplice(t *testing.T) {
+	a, b, k := one("A", "", 1), one("B", "", 1), one("K", "A", 1)
+	a.BlocksBefore, b.Supply = true, 2
+	m := webOn(2)
+	m.Amount, m.Refill, m.Lasts, m.SpliceScrap = 300, 300, sec(10), 1
+	a.Materials = []sim.Material{m}
+	k.Also = []sim.Input{{From: "B", Takes: 1}}
+	rec := course{
+		line:    sim.Line{Stations: []sim.Station{a, b, k}},
+		measure: 20 * s,
+		want: `
+			0  A running, B running, K starved
+			1  K running
+			2  B starved                      # its supply is used up
+			3  A blocked, K starved, A to K 1 # K lacks a partner; splice 3 to 13
+			13 A running
+			14 A blocked
+		`,
+		end: "input used up",
+	}.follow(t)
+	if rec.EndedAt != 14*s {
+		t.Errorf("ended at %d", rec.EndedAt)
+	}
+}

@@ -103,12 +103,15 @@ func (e *Engine) usedUp() bool {
 			return false
 		}
 	}
+	ended := false
 	for i := range e.stations {
-		if e.stations[i].exhausted() {
-			return true
+		s := &e.stations[i]
+		if e.scrapComes(s) {
+			return false
 		}
+		ended = ended || s.exhausted()
 	}
-	return false
+	return ended
 }
 
 // exhausted says that the outside has not enough left for a cycle.
@@ -181,7 +184,7 @@ func (e *Engine) waits(k int) bool {
 	switch {
 	case s == nil:
 		return !n.link.onItsWay() && !e.comes(n.link)
-	case !e.up(s) || s.phase == working || s.phase == loaded:
+	case !e.up(s) || s.phase == working || s.phase == loaded || e.scrapComes(s):
 		return false
 	case s.phase == holding:
 		return true

@@ -136,6 +136,20 @@ func (e *Engine) materialRecord(t *task) *plan.MaterialRecord {
 	return &e.rec.Stations[t.plan.Cause.Declared].Materials[t.plan.Cause.Index]
 }
 
+// scrapComes says that a splice is under way whose end lets a station go that waits for room: a cycle that
+// is scrap needs none.
+func (e *Engine) scrapComes(s *station) bool {
+	if !s.plan.Tasked || !s.plan.BlocksBefore {
+		return false
+	}
+	for i := range s.plan.Stocks {
+		if p := &s.plan.Stocks[i]; p.Scrap > 0 && s.machine.IsAsked(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // materialsAtEdge notes the stocks of a station at an edge of the window; used and wasted are
 // the differences of totals.
 func (e *Engine) materialsAtEdge(s *station, edge int) {
