@@ -61,9 +61,15 @@ func (w *pathWalk) walk() bool {
 	node, kind := w.root, reflect.TypeFor[fileWords]()
 	if line, found := w.root.Get("line"); found && line.Kind == tree.List {
 		for i, full := range w.r.quietly(func() []*tree.Node { return w.r.likened(line) }) {
-			if _, name := kindOf(full); name == names[0] && name != "" {
+			_, name := kindOf(full)
+			switch {
+			case name == "":
+			case name == names[0]:
 				w.steps = []tree.Step{{Key: "line"}, {Item: i}}
 				return w.down(full, entryType(full), names[1:], names[:1])
+			case names[0] == lanesOf(name) && hasKey(full, "lanes"):
+				w.r.complain(w.where, "%q are written inside of %q; their words are rate, holds and stops, such as %q", names[0], name, name+".lanes.rate")
+				return false
 			}
 		}
 	}

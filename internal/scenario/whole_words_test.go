@@ -2,6 +2,7 @@ package scenario_test
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -204,6 +205,26 @@ func TestWholeWordsRun(t *testing.T) {
 				t.Error("nothing came out")
 			}
 		})
+	}
+}
+
+// A change below a copied entry is its own; lanes are changed inside of their machine.
+func TestLanesAreChangedInsideTheirMachine(t *testing.T) {
+	s := whole(t, "merged-lanes", "machine 2.lanes.rate=180/min")
+	if one, two := s.Line.Stations[1], s.Line.Stations[3]; one.Cycle.Mean() != 400e3 || two.Name != "machine 2 lanes" || math.Abs(two.Cycle.Mean()-1e6/3) > 1e-3 {
+		t.Errorf("lanes pass on at %v and %v", one.Cycle, two.Cycle)
+	}
+	again, err := scenario.Read("again", s.Source, scenario.Options{})
+	if err != nil || again.Hash() != s.Hash() {
+		t.Errorf("the new text is another model: %v", err)
+	}
+	text, err := os.ReadFile(wholeWords + "lanes.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = scenario.Read("lanes.yaml", text, scenario.Options{Sets: []string{"blister machine lanes.cycle=200/min"}})
+	if want := `"blister machine lanes" are written inside of "blister machine"; their words are rate, holds and stops, such as "blister machine.lanes.rate"`; err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("got %v, want %s", err, want)
 	}
 }
 
