@@ -24,6 +24,7 @@ func (c *compiler) checkBuffer(b *Buffer) {
 	c.checkSensors(b)
 	c.checkGates(b)
 	c.checkStoreStops(b)
+	c.checkHand(b)
 }
 
 // checkKind refuses what a kind of store cannot have.

@@ -13,6 +13,7 @@ func (c *compiler) store(i int) *plan.Store {
 	}
 	b := &c.line.Buffers[i]
 	s := plan.Store{
+		Hand: plan.None, Returns: plan.Returns{Task: plan.None},
 		Stands: b.Stands, In: b.In, Out: b.Out, Surplus: b.Surplus, Keeps: b.Keeps,
 		Beside: b.Kind != InLine, Direct: c.places[i].Direct,
 	}
@@ -23,6 +24,9 @@ func (c *compiler) store(i int) *plan.Store {
 	}
 	if s.Beside {
 		s.Exits = c.exits(i)
+	}
+	if b.Kind == HandMagazine {
+		c.hand(&s, i, b)
 	}
 	for _, j := range sortedStops(b) {
 		s.Stops = append(s.Stops, c.storeStop(i, b, j))
@@ -118,6 +122,7 @@ func (c *compiler) checkStores() {
 		if _, takes := c.most(i); b.Full.On {
 			c.checkSensorLevels(b, takes)
 		}
+		c.checkCarried(i, b)
 	}
 }
 

@@ -143,7 +143,7 @@ func (h *holder) inGroup(s *sim.Station) bool {
 // place: what enters comes out or stays, and comes from and goes to the neighbours.
 func (h *holder) place(i int) {
 	p, r := h.m.Places()[i], &h.rec.Buffers[i]
-	h.same(p.Name+" level", r.In-r.Out, r.Level[1]-r.Level[0])
+	h.same(p.Name+" level", r.In+r.Returned-r.Out, r.Level[1]-r.Level[0])
 	if p.Capacity != sim.Unlimited {
 		h.atMost(p.Name+" level", max(r.Max, r.Level[0], r.Level[1]), p.Capacity)
 		h.atMost(p.Name+" level time", r.LevelTime, p.Capacity*int64(h.o.Measure))

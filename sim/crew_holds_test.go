@@ -30,6 +30,10 @@ func (h *holder) crew(i int) {
 			}
 		}
 	}
+	for k := range h.line.Buffers {
+		b := &h.line.Buffers[k]
+		tasks = tasks || b.Kind == sim.HandMagazine && (b.Hand.Crew.Crew == c.Name || b.Returns.Crew.Crew == c.Name)
+	}
 	if tasks {
 		h.atMost(c.Name+" busy with stops", int64(busy), int64(r.Busy))
 		return

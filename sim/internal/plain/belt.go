@@ -19,6 +19,9 @@ func (e *Engine) thaw(l *link) {
 		return
 	}
 	st.standing = false
+	if e.because != nil {
+		e.because.thawed(e, l, e.now-st.stoodFrom)
+	}
 	l.stood += e.now - st.stoodFrom
 	if l.moving.size > 0 {
 		e.cal.set(l.timer, l.moving.first().at+l.stood)

@@ -15,29 +15,34 @@ func (e *Engine) letsBeside(l *link, pieces, reserved int64) (bool, int) {
 	if taker := e.through(l, pieces); taker != plan.None {
 		return true, taker
 	}
-	return pieces <= min(free, e.roomBeside(l, reserved)), plan.None
+	if pieces <= min(free, e.roomBeside(l, reserved)) {
+		return true, plan.None
+	}
+	e.note(l) // somebody may carry it away
+	return false, plan.None
 }
 
 // roomBeside is the number of places that may be filled now: those of the direct way, and those of
 // the store while it takes pieces in.
 func (e *Engine) roomBeside(l *link, reserved int64) int64 {
 	st := l.store
-	room := st.plan.Direct - l.direct()
+	room := max(0, st.plan.Direct-l.direct())
 	if st.open == 0 && e.now >= st.in.from {
-		room += l.plan.Capacity - st.plan.Direct - st.stored
+		room += st.takesIn(l.plan.Capacity - st.plan.Direct - st.stored)
 	}
 	return min(room, l.free()+reserved)
 }
 
-// spill puts into the store what finds no place on the direct way.
-func (e *Engine) spill(l *link) {
+// spill puts into the store what finds no place on the direct way, of so many pieces that have come.
+func (e *Engine) spill(l *link, came int64) {
 	st := l.store
-	over := l.direct() - st.plan.Direct
+	over := min(came, l.direct()-st.plan.Direct)
 	if over <= 0 {
 		return
 	}
 	st.stored += over
 	l.rec.Kept += over
+	st.byHand(l, over)
 	e.countIn(l, over)
 }
 

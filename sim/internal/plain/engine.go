@@ -41,6 +41,7 @@ type Engine struct {
 	// strikes; shutStores is the number of those that are stopped.
 	stores, jams []*link
 	noted        bool
+	carries      bool // somebody has begun to carry
 	storeBegins  []int
 	shutStores   int
 	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
@@ -325,6 +326,9 @@ func (e *Engine) settleFate(s *station) {
 	} else {
 		s.rec.Given += s.plan.Gives
 		e.memberRejects(s)
+		if len(s.returns) > 0 && good < s.plan.Gives {
+			e.mayReturn(s)
+		}
 	}
 	if len(s.plan.Checks) > 0 && good > 0 {
 		good = e.takeSamples(s, good)

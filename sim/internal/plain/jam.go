@@ -70,6 +70,9 @@ func (e *Engine) jam(l *link, j int) {
 	s := &st.stops[j]
 	s.open, s.mark = true, e.now
 	l.rec.Stops[j].Count++
+	if e.because != nil {
+		e.because.opensStore(e, l, 1)
+	}
 	if st.open == 0 {
 		st.stoppedFrom = e.now
 		e.shutStores++
@@ -85,6 +88,9 @@ func (e *Engine) storeGoesOn(t *task) {
 	st := l.store
 	s := &st.stops[t.plan.Item]
 	e.countStoreStop(l, t.plan.Item)
+	if e.because != nil {
+		e.because.opensStore(e, l, -1)
+	}
 	s.open = false
 	st.open--
 	if s.timer == none {

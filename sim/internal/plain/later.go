@@ -6,7 +6,8 @@ import "tuckline/sim/internal/plan"
 // sensor reports.
 func (e *Engine) comes(l *link) bool {
 	st := l.store
-	return st != nil && (st.open > 0 || e.opens(&st.in) || e.opens(&st.out) || st.seen != plan.Never)
+	return st != nil && (st.open > 0 || e.opens(&st.in) || e.opens(&st.out) || st.seen != plan.Never ||
+		st.hand.open || st.back.open)
 }
 
 // thereAtLast is how many pieces may be taken from a link in the end: what lies beside the line too.
@@ -28,6 +29,7 @@ func (e *Engine) movesLater(l *link) bool {
 	}
 	return e.opens(&st.out) && l.arrived-st.keeps >= l.plan.Takes-st.plan.Keeps ||
 		(e.opens(&st.in) || e.opens(&st.out)) && e.atTheDoor(l) ||
+		st.hand.open || st.back.open ||
 		st.stopped && st.seen != plan.Never && e.waitsForSensor(l)
 }
 

@@ -42,6 +42,9 @@ func (e *Engine) finish() {
 			e.tellApart(s)
 		}
 	}
+	if e.because != nil {
+		e.because.finish(e)
+	}
 	if e.trace != nil {
 		for id := range e.spells {
 			if e.spells[id].open {
@@ -122,7 +125,7 @@ func (s *station) exhausted() bool {
 // runsOut says that no more pieces can come into a link: all before it is empty, and
 // supply has come to its end.
 func (e *Engine) runsOut(l *link) bool {
-	if l.moving.size > 0 {
+	if l.moving.size > 0 || l.store != nil && l.store.back.open {
 		return false
 	}
 	for _, k := range l.plan.Feeders {

@@ -118,6 +118,9 @@ func (e *Engine) handOver(s *station) bool {
 	}
 	s.rec.Passed += s.out
 	s.rec.Holding += e.now - s.heldFrom
+	if e.because != nil {
+		e.because.accounts[s.index].gave = e.now
+	}
 	reserved, out := s.reserved, s.out
 	s.out, s.phase, s.since = 0, idle, plan.Never
 	if reserved > 0 {
@@ -131,7 +134,7 @@ func (e *Engine) handOver(s *station) bool {
 		e.startTaker(&e.nodes[taker])
 	}
 	if next != nil && next.store != nil && next.store.plan.Beside {
-		e.spill(next)
+		e.spill(next, out)
 	}
 	return true
 }
@@ -275,6 +278,9 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
+	if e.because != nil {
+		e.because.accounts[s.index].took = e.now
+	}
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
 }
@@ -350,7 +356,7 @@ func (e *Engine) moveOn(n *node) {
 			e.startTaker(&e.nodes[taker])
 		}
 		if next.store != nil && next.store.plan.Beside {
-			e.spill(next)
+			e.spill(next, 1)
 		}
 	}
 	l.since = plan.Never

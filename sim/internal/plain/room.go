@@ -239,6 +239,9 @@ func (e *Engine) arrive(l *link) {
 		next = l.moving.first().at + l.stood
 	}
 	e.cal.set(l.timer, next)
+	if e.because != nil {
+		e.because.arrived[l.index] = e.because.enteredAt(e, l, e.now)
+	}
 	if l.store != nil {
 		e.arrivedAt(l)
 	}

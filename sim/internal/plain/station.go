@@ -49,6 +49,8 @@ type station struct {
 	also     []input
 	// start is the buffer whose start level it waits for, or nil.
 	start *link
+	// returns are the hand magazines before it to which rejected cycles come back.
+	returns []*link
 	// simple says that it takes from one link, alone, waits for no level and follows none.
 	simple bool
 	// alone says that nobody else puts into the next link and no level stops it.

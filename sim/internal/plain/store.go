@@ -34,6 +34,8 @@ type store struct {
 	stoppedFrom plan.Micros
 	// noted: it is on the list of those to look at after the moves.
 	noted bool
+	hand  hand
+	back  back
 	// sensorTimer is the timer of the next report.
 	sensorTimer int
 }
@@ -49,13 +51,16 @@ func (e *Engine) connectStores() {
 			continue
 		}
 		st := &store{plan: p}
+		for _, behind := range p.Returns.Stations {
+			e.stations[behind].returns = append(e.stations[behind].returns, &e.links[i])
+		}
 		e.links[i].store, e.links[i].index = st, i
 		e.stores = append(e.stores, &e.links[i])
 		if p.Full.At > 0 {
 			st.sensorTimer = e.timers.storeTimer(i, sensorDue, 0)
 		}
 		st.in.timer, st.out.timer = none, none
-		if p.In > 0 {
+		if p.In > 0 || p.Hand != plan.None {
 			st.in.timer = e.timers.storeTimer(i, inDue, 0)
 		}
 		if p.Out > 0 || p.Surplus > 0 {
@@ -121,13 +126,15 @@ func (e *Engine) resetStores(o Options) {
 		p := st.plan
 		st.standing, st.stoodFrom, l.stood = p.Stands && l.arrived > 0, 0, 0
 		st.stopped, st.seen = false, plan.Never
-		st.in.reset(p.In)
+		st.in.reset(p.In + p.PerPiece) // one of them
 		st.out.reset(p.Out)
 		st.keeps, st.stored, st.gives, st.flows = p.Keeps, 0, false, false
 		if p.Beside {
 			st.stored = l.arrived
 		}
 		st.dry, st.open, st.noted = plan.Never, 0, false
+		st.hand = hand{}
+		st.back.reset(p, o)
 		e.note(l)
 		e.resetStoreStops(l, o)
 	}
@@ -140,7 +147,8 @@ func (e *Engine) instantOfStores() {
 	}
 	e.storeBegins = e.storeBegins[:0]
 	e.settleMoves()
-	for e.lookAtFlows() {
+	for e.lookAtFlows() || e.carries {
+		e.carries = false
 		e.settleMoves()
 	}
 	e.settleStates()
@@ -178,7 +186,7 @@ func (e *Engine) withStore(l *link) int64 {
 	switch {
 	case st == nil || !st.plan.Beside:
 		return e.there(l)
-	case st.open > 0 || e.now < st.out.from:
+	case st.plan.Hand != plan.None || st.open > 0 || e.now < st.out.from:
 		return l.direct()
 	}
 	return l.direct() + max(0, st.stored-st.keeps)
@@ -266,6 +274,10 @@ func (e *Engine) lookAtNoted() bool {
 			continue
 		}
 		st.noted = false
+		if st.plan.Hand != plan.None {
+			any = e.askHand(l) || any
+			continue
+		}
 		any = st.plan.Full.At > 0 && e.lookAtSensors(l) || st.plan.Beside && e.giveBack(l) || any
 	}
 	return any

@@ -51,6 +51,9 @@ func (e *Engine) taskLasts(t *task) plan.Micros {
 		s := &e.stations[t.plan.Station]
 		return s.machine.Lasts(len(s.plan.Stops) + t.plan.Item)
 	}
+	if t.plan.Kind == plan.CarryTask {
+		return e.carry(t)
+	}
 	return plan.Micros(draw.Micros(&t.plan.Work.Lasts, &t.stream))
 }
 
@@ -72,6 +75,10 @@ func (e *Engine) taskDue(id int) {
 		e.tested(t)
 	case plan.StoreStopTask:
 		e.storeGoesOn(t)
+	case plan.CarryTask:
+		e.carried(t)
+	case plan.ReturnTask:
+		e.returned(t)
 	}
 }
 

@@ -188,6 +188,9 @@ func (e *Engine) flush() {
 		}
 	}
 	e.flushRunning()
+	if e.because != nil {
+		e.because.countAll(e)
+	}
 	for i := range e.links {
 		e.clock(&e.links[i])
 	}
@@ -221,6 +224,9 @@ func (e *Engine) clearCounts() {
 		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes, Stops: stops}
 	}
 	clear(e.rec.Crews)
+	if e.because != nil {
+		e.because.clearCounts(e)
+	}
 }
 
 // atEdge notes what is inside at the first edge (0) or at the last (1).

@@ -18,6 +18,20 @@ type Store struct {
 	// Exits are the stations behind it, over belts too.
 	Exits []int
 	Stops []StoreStop
+	// Hand is the task of somebody who carries pieces, Load at a time, at PerPiece each, or None.
+	Hand     int
+	Load     int64
+	PerPiece Micros
+	Returns  Returns
+}
+
+// Returns are pieces of rejected cycles of the Stations behind that come back: a share of the cycles, after
+// the Task, or None.
+type Returns struct {
+	Share    float64
+	Task     int
+	Stations []int
+	Streams  string
 }
 
 // Sensor sees that At pieces stand before the exit when that has lasted for Delay.

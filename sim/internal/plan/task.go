@@ -9,6 +9,8 @@ const (
 	PrepareTask                   // the next reel is got ready
 	CheckTask                     // an in-process test
 	StoreStopTask                 // the end of a stop of a store
+	CarryTask                     // a load carried into a hand magazine or out of it
+	ReturnTask                    // the inspection of what one rejected cycle took
 )
 
 // Task is work that a crew does while stations run; there is at most one of it at a time.

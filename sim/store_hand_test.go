@@ -1,0 +1,148 @@
+package sim_test
+
+import (
+	"strings"
+	"testing"
+
+	"tuckline/sim"
+)
+
+// handMagazine holds ten; somebody carries three at a time, at 0.5 s each.
+func handMagazine() sim.Buffer {
+	return sim.Buffer{Kind: sim.HandMagazine, Holds: 10, Hand: sim.Hand{PerPiece: s / 2, Load: 3}}
+}
+
+// While B is down somebody carries into the magazine, three pieces or 1.5 s at a time; when B lacks pieces a load is carried
+// out in 1.5 s.
+func TestCourseOfAHandMagazine(t *testing.T) {
+	b := one("B", "store", 0.8)
+	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(2.5), Lasts: sec(5)}}
+	rec := course{
+		line:    storeLine(one("A", "", 1), b, handMagazine()),
+		measure: 10 * s,
+		want: `
+			0    A running, B starved
+			1    B running
+			1.8  B starved
+			2    B running
+			2.5  B down (jam)           # 0.3 s of the cycle are left
+			3    store 1                # carried in from 3 to 4.5
+			4    store 2
+			5    store 3                # from 5 to 6.5
+			6    store 4
+			7    store 5                # from 7 to 8.5
+			7.5  B running
+			7.8  B starved              # somebody is busy the other way until 8.5
+			8    B running              # straight
+			8.8  B starved              # a load is carried out from 8.8 to 10.3
+			9    B running
+			9.8  B starved
+		`,
+	}.follow(t)
+	if r := &rec.Buffers[0]; r.Kept != 5 || r.GivenBack != 0 || r.ByHand != 5 {
+		t.Errorf("kept %d, given back %d, by hand %d; by hand computed 5, 0 and 5", r.Kept, r.GivenBack, r.ByHand)
+	}
+}
+
+// Five are there at the start: a load of three is carried out at once.
+func TestCourseOfALoadCarriedOut(t *testing.T) {
+	store := handMagazine()
+	store.AtStart = 5
+	course{
+		line:    storeLine(one("A", "", 1), one("B", "store", 0.8), store),
+		measure: 6 * s,
+		want: `
+			0   A running, B starved, store 5  # a load is carried out until 1.5
+			1   B running                      # straight
+			1.8 store 4                        # the first of the three that lie ready from 1.5 on
+			2   store 5                        # A finds the direct way full: carried in from 2 to 3.5
+			2.6 store 4
+			3   store 5
+			3.4 store 4                        # the last of the three
+			4   store 5                        # carried in from 4 to 5.5
+			4.2 B starved                      # who carries is busy the other way
+			5   B running                      # straight
+			5.8 B starved
+		`,
+		counts: `store: kept 3, given back 3, by hand 6, in 5, out 5`, // in at 1 … 5; out at 1, 1.8, 2.6, 3.4, 5
+	}.follow(t)
+}
+
+// The one operator clears the jam of B first; then, from 7.5 to 9, carries in what A holds since 3.
+func TestCourseOfAHandMagazineThatWaitsForItsCrew(t *testing.T) {
+	b, store := one("B", "store", 0.8), handMagazine()
+	operator := sim.Work{Crew: "operators"}
+	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(2.5), Lasts: sec(5), Crew: operator}}
+	store.Hand.Crew = operator
+	line := storeLine(one("A", "", 1), b, store)
+	line.Crews = []sim.Crew{{Name: "operators", People: 1}}
+	course{
+		line:    line,
+		measure: 9*s + 3*s/5,
+		want: `
+			0   A running, B starved
+			1   B running
+			1.8 B starved
+			2   B running
+			2.5 B down (jam)
+			3   A blocked                    # asks for the operator
+			7.5 A running, B running, store 1
+			7.8 B starved                    # the operator is busy the other way until 9
+			8.5 B running                    # straight
+			9.3 B starved                    # the one piece is carried out until 9.8
+			9.5 B running                    # straight
+		`,
+		counts: `operators: busy 6.8 s, requests 3, waited 1, wait time 4.5 s  # 2.5-7.5, 7.5-9, 9.3-9.6; waited 3-7.5`,
+	}.follow(t)
+}
+
+// Every carton is rejected, and what it took comes back after 2 s.
+func TestReturnsToAHandMagazine(t *testing.T) {
+	b := one("B", "store", 1)
+	b.Takes, b.RejectShare = 2, 1
+	store := handMagazine()
+	store.Returns = sim.Returns{Share: 1, Inspection: sec(2)}
+	rec := compile(t, storeLine(one("A", "", 1), b, store)).NewEngine().Run(sim.Options{Measure: 6*s + s/2})
+	// B works 2-3 and 4-5, both rejected: two pieces are back at 5, two more at 7. At 5 B lacks one of two: two are
+	// carried out from 5 to 6. At 6 B takes two of the three; the sixth of A finds the one direct place taken and is carried in.
+	r := &rec.Buffers[0]
+	if r.Returned != 2 || r.GivenBack != 2 || r.Kept != 1 || r.Level[1] != 2 || r.In != 6 || r.Out != 6 {
+		t.Errorf("returned %d, given back %d, kept %d, level %d, in %d, out %d; by hand 2, 2, 1, 2, 6 and 6", r.Returned, r.GivenBack, r.Kept, r.Level[1], r.In, r.Out)
+	}
+}
+
+func TestHandMagazineRefusesNonsense(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(b *sim.Buffer, a, taker *sim.Station)
+		path   string
+		text   string
+	}{
+		"no rate":        {func(b *sim.Buffer, _, _ *sim.Station) { b.Hand.PerPiece = 0 }, "store.hand rate", "how fast"},
+		"no load":        {func(b *sim.Buffer, _, _ *sim.Station) { b.Hand.Load = 0 }, "store.load", "at least 1"},
+		"load too large": {func(b *sim.Buffer, _, _ *sim.Station) { b.Hand.Load = 11 }, "store.load", "fits into the 10"},
+		"load too small": {func(b *sim.Buffer, a, _ *sim.Station) { a.Gives = 4 }, "store.load", "at least 4"},
+		"rates":          {func(b *sim.Buffer, _, _ *sim.Station) { b.Out = s }, "store.kind", "hand rate"},
+		"stops": {func(b *sim.Buffer, _, _ *sim.Station) {
+			b.Stops = []sim.Stop{{Name: "jam", Clock: sim.PieceClock, Every: sim.Fixed(3), Lasts: sec(1)}}
+		}, "store.stops", "leave them out"},
+		"crew":       {func(b *sim.Buffer, _, _ *sim.Station) { b.Hand.Crew.Crew = "nobody" }, "store.crew", "no crew"},
+		"share":      {func(b *sim.Buffer, _, _ *sim.Station) { b.Returns = sim.Returns{Share: 2, Inspection: sec(1)} }, "store.returns.share", "100 %"},
+		"inspection": {func(b *sim.Buffer, _, _ *sim.Station) { b.Returns.Share = 0.5 }, "store.returns.inspection", "how long"},
+		"part of a cycle": {func(b *sim.Buffer, _, k *sim.Station) {
+			b.Returns, k.Gives = sim.Returns{Share: 1, Inspection: sec(1)}, 2
+		}, "store.returns", "gives 1 a cycle"},
+		"hand of a store":    {func(b *sim.Buffer, _, _ *sim.Station) { b.Kind = sim.BesideLine }, "store.hand rate", "kind: hand magazine"},
+		"returns of a store": {func(b *sim.Buffer, _, _ *sim.Station) { b.Kind, b.Hand, b.Returns.Share = sim.InLine, sim.Hand{}, 0.5 }, "store.returns", "kind: hand magazine"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := handMagazine()
+			b.Name, b.From = "store", []string{"A"}
+			a, taker := one("A", "", 1), one("C", "store", 1)
+			c.change(&b, &a, &taker)
+			_, err := sim.Compile(sim.Line{Stations: []sim.Station{a, taker}, Buffers: []sim.Buffer{b}})
+			if err == nil || !strings.Contains(err.Error(), c.path+": ") || !strings.Contains(err.Error(), c.text) {
+				t.Errorf("wanted %s: … %s …; got\n%v", c.path, c.text, err)
+			}
+		})
+	}
+}
