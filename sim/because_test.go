@@ -76,10 +76,10 @@ func waitsDoNotSum(rec *sim.Record, station int) (found []string) {
 		sum.Starved += b.Starved
 		sum.BlockedSpells += b.BlockedSpells
 		sum.StarvedSpells += b.StarvedSpells
-		if b.Blocked < 0 || b.Starved < 0 || b.BlockedSpells < 0 || b.StarvedSpells < 0 || b.Overlap < 0 {
+		if b.Blocked < 0 || b.Starved < 0 || b.BlockedSpells < 0 || b.StarvedSpells < 0 || b.Overlap < 0 || b.BlockedOverlap < 0 {
 			found = append(found, fmt.Sprintf("less than nothing in %+v", b))
 		}
-		if b.Overlap > b.Blocked+b.Starved {
+		if b.BlockedOverlap > b.Blocked || b.Overlap-b.BlockedOverlap > b.Starved {
 			found = append(found, fmt.Sprintf("more overlap than time in %+v", b))
 		}
 	}

@@ -25,6 +25,14 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 		return name, say("measure.windows", facts{"Value": n.Mean, "Range": n.Range(), "Windows": strings.TrimPrefix(m.Per, "share of ")})
 	case m.Per == "good piece of the answer":
 		return name, say("measure.thousand", facts{"Value": numberOf(m.Value, 1000), "Unit": m.Unit, "Thousand": whole(1000), "Answer": s.Results.Output.Unit})
+	case m.Per == "pause, in pieces":
+		// A quantile: its interval is not as far on both sides either, and is none where there are few pauses.
+		n := numberOf(m.Value, 1)
+		shown := facts{"Value": n.Mean, "Range": n.Range(), "Unit": m.Unit, "Per": "pause"}
+		if n.Alone {
+			shown["Range"] = ""
+		}
+		return name, say("measure.places", shown)
 	case strings.HasPrefix(m.Per, "share"):
 		return name, say("measure.share", facts{"Value": numberOf(m.Value, 100), "Per": strings.TrimPrefix(m.Per, "share ")})
 	case slices.Contains([]string{"hour", "shift", "week"}, m.Per):

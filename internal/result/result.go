@@ -18,23 +18,25 @@ type Estimate struct {
 // Results is results.json. States, full, empty, holding, busy and down are
 // shares of the measured window.
 type Results struct {
-	Format        int            `json:"format"`
-	Title         string         `json:"title"`
-	ScenarioHash  string         `json:"scenario_hash"`
-	Seed          uint64         `json:"seed"`
-	Replications  int            `json:"replications"`
-	Confidence    float64        `json:"confidence"`
-	MeasuredHours float64        `json:"measured_hours"`
-	WarmUpHours   float64        `json:"warm_up_hours"`
-	Engine        string         `json:"engine"`
-	EngineReason  string         `json:"engine_reason"`
-	Output        Output         `json:"output"`
-	Stations      []Station      `json:"stations"`
-	Buffers       []Buffer       `json:"buffers"`
-	Crews         []Crew         `json:"crews"`
-	Measures      []Measure      `json:"measures"`
-	Warnings      []string       `json:"warnings"`
-	Ends          map[string]int `json:"ends"`
+	Format        int       `json:"format"`
+	Title         string    `json:"title"`
+	ScenarioHash  string    `json:"scenario_hash"`
+	Seed          uint64    `json:"seed"`
+	Replications  int       `json:"replications"`
+	Confidence    float64   `json:"confidence"`
+	MeasuredHours float64   `json:"measured_hours"`
+	WarmUpHours   float64   `json:"warm_up_hours"`
+	Engine        string    `json:"engine"`
+	EngineReason  string    `json:"engine_reason"`
+	Output        Output    `json:"output"`
+	Stations      []Station `json:"stations"`
+	Buffers       []Buffer  `json:"buffers"`
+	Crews         []Crew    `json:"crews"`
+	// LossTrees are of the station that limits the line, or of several side by side.
+	LossTrees []LossTree     `json:"loss_trees"`
+	Measures  []Measure      `json:"measures"`
+	Warnings  []string       `json:"warnings"`
+	Ends      map[string]int `json:"ends"`
 }
 
 // Output is the answer: good pieces of the unit of the answer.

@@ -37,7 +37,7 @@ func (a asked) rows(v view) []result.Measure {
 func CheckMeasures(show []string, s *scenario.Scenario, m *sim.Model) error {
 	var faults []string
 	for _, words := range show {
-		if _, err := parseMeasure(words, s, m.Places()); err != nil {
+		if _, err := parseMeasure(words, s, m); err != nil {
 			faults = append(faults, err.Error())
 		}
 	}
@@ -47,10 +47,10 @@ func CheckMeasures(show []string, s *scenario.Scenario, m *sim.Model) error {
 	return &InputError{strings.Join(faults, "\n")}
 }
 
-func parseMeasure(words string, s *scenario.Scenario, places []sim.Place) (asked, error) {
+func parseMeasure(words string, s *scenario.Scenario, m *sim.Model) (asked, error) {
 	wanted := strings.Join(strings.Fields(words), " ")
 	var known []string
-	for _, one := range measuresOf(s, places) {
+	for _, one := range measuresOf(s, m) {
 		if one.words == wanted {
 			return one, nil
 		}
@@ -63,18 +63,25 @@ func parseMeasure(words string, s *scenario.Scenario, places []sim.Place) (asked
 }
 
 // measuresOf lists the measures of one line: every word with every name.
-func measuresOf(s *scenario.Scenario, places []sim.Place) []asked {
+func measuresOf(s *scenario.Scenario, m *sim.Model) []asked {
 	var stations, buffers []string
 	for i := range s.Line.Stations {
 		stations = append(stations, s.Line.Stations[i].Name)
 	}
-	for _, place := range places {
+	for _, place := range m.Places() {
 		buffers = append(buffers, place.Name)
 	}
 	materials := materialNames(&s.Line)
 	var all []asked
 	for _, word := range MeasureWords {
 		switch {
+		case strings.Contains(word.Words, "NAME"):
+			for k, name := range causeNames(&s.Line, m) {
+				for i, station := range stations {
+					words := strings.NewReplacer("STATION", station, "NAME", name).Replace(word.Words)
+					all = append(all, asked{word, words, i + k*len(stations)})
+				}
+			}
 		case strings.Contains(word.Words, "STATION"):
 			all = append(all, word.named("STATION", stations)...)
 		case strings.Contains(word.Words, "BUFFER"):

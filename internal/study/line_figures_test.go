@@ -187,10 +187,14 @@ func TestMeasuresOfTheWholeLine(t *testing.T) {
 // The words of a measure never name what the line has not, and a material of two stations is one.
 func TestMaterialsAreNamedOnce(t *testing.T) {
 	s := wholeLine()
-	s.Line.Stations[0].Materials = append(s.Line.Stations[0].Materials, sim.Material{Name: "blanks", Amount: 1, PerCycle: 1, Refill: 1})
+	s.Line.Stations[0].Materials = append(s.Line.Stations[0].Materials, sim.Material{Name: "blanks", Amount: 1, PerCycle: 1, Refill: 1, Lasts: sim.Fixed(1)})
 	s.Stations[0].Materials = append(s.Stations[0].Materials, scenario.Material{Unit: "blanks"})
+	both, err := sim.Compile(s.Line)
+	if err != nil {
+		t.Fatal(err)
+	}
 	words := 0
-	for _, one := range measuresOf(s, nil) {
+	for _, one := range measuresOf(s, both) {
 		if strings.HasSuffix(one.words, " used") {
 			words++
 		}

@@ -5,7 +5,7 @@ import (
 	"tuckline/sim"
 )
 
-// MeasureWord is an entry of the list of measures. STATION, BUFFER and MATERIAL stand for a name of the line.
+// MeasureWord is an entry of the list of measures. STATION, BUFFER, MATERIAL and NAME stand for a name of the line.
 type MeasureWord struct {
 	Words, Per, Meaning string
 	rows                func(v view, of int, per string) []result.Measure
@@ -24,6 +24,7 @@ const (
 	// perWindows is a share too, of what the scenario calls its windows.
 	perWindows = "share of shifts, weeks or runs"
 	perLate    = "late refill, in seconds"
+	perEvent   = "pause, in pieces"
 	perGood    = "good piece of the answer"
 )
 
@@ -44,11 +45,13 @@ var MeasureWords = []MeasureWord{
 	{"STATION waiting for crew", perTime, "a stop waits for people", inState(sim.Waiting)},
 	{"all stations running", perTime, "all stations are at work at once", allRunning},
 	{"stops of STATION", perAnswer, "own stops and material changes, by their beginning", stopsOf},
+	{waitsBecause, perAnswer, "blocked and starved spells of the station that a stop, material or store of this name began, through stations between too", becauseOf},
 	{"restarts of STATION", perAnswer, "beginnings of work after a pause longer than one cycle at set speed", restartsOf},
 	{"BUFFER full", perTime, "the whole output of the feeder does not fit", full},
 	{"BUFFER empty", perTime, "fewer pieces than one take have arrived", empty},
 	{"BUFFER level", perMoment, "mean level, pieces on their way included", level},
 	{"BUFFER runs dry", perWindows, "windows in which it was empty at all; of a store beside the line: in which the exit lacked pieces and it had none", dry},
+	{freePlaces, perEvent, "pieces that the stations before would give at set speed in a pause of the station behind: P90, P95 and P99 of all its pauses", neededPlaces},
 	{"stops of BUFFER", perAnswer, "stops of the store itself, by their beginning", stopsOfStore},
 	{"carried by hand", perAnswer, "pieces carried into and out of each hand magazine", carried},
 	{"late refills", perAnswer, "refills, splices and preparations done after the stock was used up: all of the line, then each material", lateRefills},

@@ -60,7 +60,7 @@ func (v view) originKeys(station int) []originKey {
 func (v view) originWords(key originKey) (name, cause string) {
 	line := v.scenario.Line
 	switch {
-	case key.cause == sim.CauseStore && key.station-len(line.Stations) < len(v.model.Places()):
+	case key.station >= len(line.Stations) && key.station-len(line.Stations) < len(v.model.Places()):
 		name = v.model.Places()[key.station-len(line.Stations)].Name
 	case key.station >= 0 && key.station < len(line.Stations):
 		name = line.Stations[key.station].Name

@@ -20,22 +20,23 @@ func Summarise(s *scenario.Scenario, m *sim.Model, records []sim.Record, show []
 }
 
 func (v view) results(show []string) result.Results {
-	s, places := v.scenario, v.model.Places()
+	s := v.scenario
 	r := result.Results{
 		Format: result.Format, Title: s.Title, ScenarioHash: s.Hash(), Seed: s.Run.Seed,
 		Replications: len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.Run.Measure), WarmUpHours: hours(s.Run.WarmUp),
 		Engine: engineName, EngineReason: engineReason,
-		Output:   v.output(s),
-		Stations: v.stations(),
-		Buffers:  v.buffers(),
-		Crews:    v.crews(s.Line.Crews),
-		Measures: []result.Measure{},
-		Warnings: warnings(v),
-		Ends:     ends(v.records),
+		Output:    v.output(s),
+		Stations:  v.stations(),
+		Buffers:   v.buffers(),
+		Crews:     v.crews(s.Line.Crews),
+		LossTrees: v.lossTrees(),
+		Measures:  []result.Measure{},
+		Warnings:  warnings(v),
+		Ends:      ends(v.records),
 	}
 	for _, words := range show {
-		if found, err := parseMeasure(words, s, places); err == nil {
+		if found, err := parseMeasure(words, s, v.model); err == nil {
 			r.Measures = append(r.Measures, found.rows(v)...)
 		}
 	}

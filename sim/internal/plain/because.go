@@ -169,12 +169,15 @@ func (b *because) leave(e *Engine, i int) {
 // settleCauses finds the causes of the waits that have begun in this instant, and looks again at those
 // that began without a stop.
 func (b *because) settleCauses(e *Engine) {
-	for i := range b.accounts {
-		if b.entered.has(i) {
-			b.settle(e, i)
-		}
+	if !b.moved.any() {
+		return
 	}
-	clear(b.entered)
+	for w, word := range b.entered {
+		for ; word != 0; word &= word - 1 {
+			b.settle(e, w<<6+position(word))
+		}
+		b.entered[w] = 0
+	}
 	for range 3 { // what changes at one station may change its neighbours
 		if !b.moved.any() {
 			return

@@ -47,6 +47,9 @@ func (b *because) count(e *Engine, i int) {
 	}
 	if b.othersOpen(e, reach, &a.gap.why) {
 		sum.Overlap += lasted
+		if a.blocked {
+			sum.BlockedOverlap += lasted
+		}
 	}
 }
 

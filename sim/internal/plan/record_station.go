@@ -89,9 +89,9 @@ type Because struct {
 	// the window.
 	BlockedSpells, StarvedSpells int64
 	Blocked, Starved             Micros
-	// Overlap is the part of Blocked and Starved in which another station before or behind was
-	// stopped too.
-	Overlap Micros
+	// Overlap is the part of Blocked and Starved in which another station or store before it (starved) or
+	// behind it (blocked) was stopped too, BlockedOverlap of it that of Blocked.
+	Overlap, BlockedOverlap Micros
 }
 
 // StoppedBy is the time in the window under a stop: of a station, and one of its StopNames.
