@@ -49,12 +49,12 @@ func TestWholeWordsAreRead(t *testing.T) {
 				m := machine(s).Materials[0]
 				return []any{m.Web, m.Store, m.SpliceScrap, m.SpliceFails, m.Prepare.On}
 			},
-			[]any{true, sim.WebStore{On: true, Length: 8_000_000, Refill: 1.3}, int64(8), 0.02, false},
+			[]any{true, sim.WebStore{On: true, Length: 8_000_000, Refill: 1.3}, int64(8), 0.1, false},
 		},
 		{"reels", "blister machine.consumes.forming foil.web store.length=12 m", func(s *scenario.Scenario) any { return machine(s).Materials[0].Store.Length }, sim.Micrometres(12_000_000)},
 		{"reels", "blister machine.consumes.forming foil.web store={length: 6 m, refill: 1.5}", func(s *scenario.Scenario) any { return machine(s).Materials[0].Store.Refill }, 1.5},
 		{"reels", "blister machine.consumes.forming foil.splice scrap=0 cycles", func(s *scenario.Scenario) any { return machine(s).Materials[0].SpliceScrap }, int64(0)},
-		{"reels", "blister machine.consumes.forming foil.splice fails=10 %", func(s *scenario.Scenario) any { return machine(s).Materials[0].SpliceFails }, 0.1},
+		{"reels", "blister machine.consumes.forming foil.splice fails=2 %", func(s *scenario.Scenario) any { return machine(s).Materials[0].SpliceFails }, 0.02},
 		{"reels", "blister machine.consumes.lidding foil.prepare.lasts=5 min", func(s *scenario.Scenario) any { return machine(s).Materials[1].Prepare }, sim.Prepare{On: true, Lasts: sim.Fixed(300e6), Crew: crew}},
 		{"reels", "blister machine.consumes.coding ribbon.change by=prepared", func(s *scenario.Scenario) any {
 			m := machine(s).Materials[2]

@@ -47,7 +47,7 @@ type lanesWords struct {
 	at
 	Rate  pieceRate        `yaml:"rate" need:"yes" about:"Highest rate of the one lane into which they merge." eg:"300/min"`
 	Holds count            `yaml:"holds" least:"1" about:"Places of the lanes together. Without it: twice what a cycle gives, so that the next cycle finds room." eg:"8 blisters"`
-	Stops named[stopWords] `yaml:"stops" about:"Stops of the lanes, by name; cycles are single pieces." eg:"{jam: {every: 8000 blisters, lasts: 1 min}}"`
+	Stops named[stopWords] `yaml:"stops" about:"Stops of the lanes, by name; cycles are single pieces, and the stop rate factor of the machine is not theirs." eg:"{jam: {every: 8000 blisters, lasts: 1 min}}"`
 }
 
 func (*rejectRunsWords) section() string { return "reject runs" }
