@@ -37,12 +37,11 @@ type Engine struct {
 	// closed are stations of which a stop has ended in this instant.
 	closed []int
 	// stores are the links that are more than a place, the last of the line first; noted says that some are to
-	// be looked at after the moves. storeBegins are their calendar stops that begin now, jams those that a stop
-	// strikes; shutStores is the number of those that are stopped.
+	// be looked at after the moves. jams are those that a stop strikes; shutStores is the number of those that are
+	// stopped.
 	stores, jams []*link
 	noted        bool
 	carries      bool // somebody has begun to carry
-	storeBegins  []int
 	shutStores   int
 	// atWork is the number of stations in a cycle, running that of those that run; allMark is up to
 	// where the time in which all run is counted.
@@ -107,6 +106,7 @@ func (e *Engine) connect() {
 	for i := range e.links {
 		e.links[i].plan, e.links[i].index = &e.plan.Links[i], i
 		e.links[i].timer = e.timers.transitOf[i]
+		e.links[i].special = len(e.plan.Links[i].Feeders) > 1 || len(e.plan.Links[i].Takers) > 1 || e.links[i].store != nil
 	}
 	for k := range e.plan.Nodes {
 		p, n := &e.plan.Nodes[k], &e.nodes[k]
@@ -242,10 +242,13 @@ func (e *Engine) instant() {
 	if len(e.closed) > 0 {
 		e.openAfterClosed()
 	}
+	e.moves()
+	if e.asked || len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
+		e.afterMoves()
+	}
 	if len(e.stores) > 0 {
-		e.instantOfStores()
+		e.settleStores()
 	} else {
-		e.settleMoves()
 		e.settleStates()
 	}
 	if e.atWork == 0 {
@@ -253,9 +256,8 @@ func (e *Engine) instant() {
 	}
 }
 
-// settleMoves lets pieces go on, then does what follows moves.
-func (e *Engine) settleMoves() {
-	e.moves()
+// afterMoves does what follows the moves of an instant.
+func (e *Engine) afterMoves() {
 	if len(e.pockets) > 0 {
 		e.startPockets()
 	}

@@ -8,10 +8,12 @@ func (e *Engine) moves() {
 	for {
 		for e.pass() {
 		}
-		if e.watched && e.releaseByLevel() || e.noted && e.lookAtNoted() {
-			continue
+		if !e.watched && !e.noted {
+			return
 		}
-		return
+		if !(e.watched && e.releaseByLevel()) && !(e.noted && e.lookAtNoted()) {
+			return
+		}
 	}
 }
 
@@ -93,15 +95,19 @@ func (e *Engine) waitNoMore(s *station) {
 func (e *Engine) handOver(s *station) bool {
 	next, taker := s.next, plan.None
 	switch n := &e.nodes[s.node]; {
-	case next != nil:
-		may := true
-		if s.reserved == 0 && !(s.alone && s.out <= next.free()) {
-			may, taker = e.mayPut(n, 0, s.out, s.since, s.released)
-		} else if s.reserved > 0 && next.store != nil {
-			may, taker = e.lets(next, s.out, s.reserved)
+	case next != nil && s.reserved > 0:
+		if next.store != nil {
+			var may bool
+			if may, taker = e.lets(next, s.out, s.reserved); !may {
+				return false
+			}
 		}
-		if !may {
-			return false
+	case next != nil:
+		if !(s.alone && s.out <= next.free()) {
+			var may bool
+			if may, taker = e.mayPut(n, 0, s.out, s.since, s.released); !may {
+				return false
+			}
 		}
 	case len(n.outs) > 1:
 		var o int
@@ -133,7 +139,7 @@ func (e *Engine) handOver(s *station) bool {
 	if taker != plan.None {
 		e.startTaker(&e.nodes[taker])
 	}
-	if next != nil && next.store != nil && next.store.plan.Beside {
+	if !s.alone && next != nil && next.store != nil && next.store.plan.Beside {
 		e.spill(next, out)
 	}
 	return true

@@ -197,12 +197,9 @@ func (e *Engine) take(l *link, pieces int64) {
 	l.level -= pieces
 	l.arrived -= pieces
 	l.rec.Out += pieces
-	if l.store != nil {
-		e.went(l, pieces)
-	}
 	e.roomIn(l)
-	if len(l.plan.Takers) > 1 {
-		e.wakeTakers(l)
+	if l.special {
+		e.tookSpecial(l, pieces)
 	}
 }
 
@@ -220,6 +217,23 @@ func (e *Engine) put(l *link, pieces int64) {
 		l.arrived += pieces
 		e.wakeTakers(l)
 	}
+	if l.special {
+		e.putSpecial(l, pieces)
+	}
+}
+
+// tookSpecial tells others of what was taken: other takers, and the rules of the link.
+func (e *Engine) tookSpecial(l *link, pieces int64) {
+	if len(l.plan.Takers) > 1 {
+		e.wakeTakers(l)
+	}
+	if l.store != nil {
+		e.went(l, pieces)
+	}
+}
+
+// putSpecial tells others of what was put: other feeders, and the rules of the link.
+func (e *Engine) putSpecial(l *link, pieces int64) {
 	if len(l.plan.Feeders) > 1 {
 		e.wakeFeeders(l)
 	}

@@ -49,8 +49,6 @@ type station struct {
 	also     []input
 	// start is the buffer whose start level it waits for, or nil.
 	start *link
-	// returns are the hand magazines before it to which rejected cycles come back.
-	returns []*link
 	// simple says that it takes from one link, alone, waits for no level and follows none.
 	simple bool
 	// alone says that nobody else puts into the next link and no level stops it.
@@ -89,6 +87,8 @@ type station struct {
 	mark     plan.Micros // up to where its time is counted
 	heldFrom plan.Micros
 	rec      *plan.StationRecord
+	// returns are the hand magazines before it to which rejected cycles come back.
+	returns []*link
 }
 
 // fromNew stands for the end of work of a station that has not worked yet.
@@ -105,31 +105,32 @@ type spell struct {
 	open bool
 }
 
-// link is the state of one place between stations.
+// link is the state of one place between stations. What every put and take reads comes first.
 type link struct {
 	plan     *plan.Link
-	index    int
 	level    int64 // pieces, in transit or arrived
 	arrived  int64
 	reserved int64
+	mark     plan.Micros
+	rec      *plan.BufferRecord
+	// first is the first feeder by name, nil if that is a link.
+	first *station
+	index int
+	// special says that several put into it or take from it, or that it has rules: store, nil for most.
+	special bool
+	store   *store
+	// delays are of the speed steps that read it.
+	delays []*delay
 	// moving are the batches in transit, a ring.
 	moving ring
 	timer  int // of the first arrival
 	// stood is for how long the belt has stood; times of arrival are counted without.
 	stood plan.Micros
-	// store is what it does beside holding pieces, nil for most.
-	store *store
-	// first is the first feeder by name, nil if that is a link.
-	first *station
 	// turn is the feeder, by its place in the list, that goes next where they take turns.
 	turn int
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
-	mark  plan.Micros
-	// delays are of the speed steps that read it.
-	delays []*delay
-	class  []uint8 // level -> class, where it is asked for
-	rec    *plan.BufferRecord
+	class []uint8 // level -> class, where it is asked for
 }
 
 // batch is what arrives together, at a time from which what the belt has stood is taken off.

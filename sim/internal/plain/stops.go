@@ -254,6 +254,10 @@ func (e *Engine) calendarDue(timer int) {
 
 // calendarBegins begins a calendar stop; a cycle under way is interrupted.
 func (e *Engine) calendarBegins(timer int) {
+	if timer < e.timers.calendar {
+		e.storeStopBegins(timer)
+		return
+	}
 	stop := &e.timers.stops[timer-e.timers.calendar]
 	i := stop.station
 	s := &e.stations[i]

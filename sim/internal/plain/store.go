@@ -115,12 +115,12 @@ func (e *Engine) storeDue(timer int) {
 	case outDue:
 		e.wakeTakers(l)
 	case stopDue:
-		e.storeBegins = append(e.storeBegins, timer)
+		e.begins = append(e.begins, timer)
 	}
 }
 
 func (e *Engine) resetStores(o Options) {
-	e.noted, e.storeBegins, e.jams, e.shutStores = false, e.storeBegins[:0], e.jams[:0], 0
+	e.noted, e.carries, e.jams, e.shutStores = false, false, e.jams[:0], 0
 	for _, l := range e.stores {
 		st := l.store
 		p := st.plan
@@ -140,16 +140,13 @@ func (e *Engine) resetStores(o Options) {
 	}
 }
 
-// instantOfStores does what follows the ends of an instant where stores have rules.
-func (e *Engine) instantOfStores() {
-	for _, timer := range e.storeBegins {
-		e.storeStopBegins(timer)
-	}
-	e.storeBegins = e.storeBegins[:0]
-	e.settleMoves()
+// settleStores lets pieces go on that only what the moves of the instant have led to lets go, then compares the
+// states.
+func (e *Engine) settleStores() {
 	for e.lookAtFlows() || e.carries {
 		e.carries = false
-		e.settleMoves()
+		e.moves()
+		e.afterMoves()
 	}
 	e.settleStates()
 	for _, l := range e.stores {
