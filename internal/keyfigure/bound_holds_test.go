@@ -61,6 +61,7 @@ func TestNoRunMakesMoreThanTheBound(t *testing.T) {
 		s := randomNet(t)
 		if rapid.Bool().Draw(t, "parts") {
 			withParts(t, s)
+			storeParts(t, s)
 		}
 		model, err := sim.Compile(s.Line)
 		if err != nil {

@@ -10,7 +10,8 @@ import (
 func newBounds(f *flow, stations []Station, c *counting) Bounds {
 	b := Bounds{Buffered: slices.ContainsFunc(f.line.Buffers, func(x sim.Buffer) bool { return x.Holds != 0 })}
 	b.AtSet = f.greatest(c, &gauge{rows: atSetSpeed(stations), good: func(int) float64 { return 1 }})
-	atMost := &gauge{rows: withStops(f.line, stations), good: mostGood(stations)}
+	good := mostGood(stations)
+	atMost := &gauge{rows: append(withStops(f.line, stations), f.gates(good)...), good: good}
 	b.Unlimited = f.greatest(c, atMost)
 	b.rigid(f, stations)
 	var narrow []int
@@ -20,7 +21,13 @@ func newBounds(f *flow, stations []Station, c *counting) Bounds {
 			b.Constraint = append(b.Constraint, stations[i].Name)
 		}
 	}
-	b.together = f.apart(narrow, narrow) || oneDrive(f.line, narrow)
+	for j := range f.line.Buffers {
+		if b.Unlimited > 0 && f.greatest(c, atMost.less(placeRow(j))) < b.Unlimited*(1-1e-6) {
+			b.Constraint = append(b.Constraint, f.line.Buffers[j].Name)
+			b.Gated = true
+		}
+	}
+	b.together = !b.Gated && (f.apart(narrow, narrow) || oneDrive(f.line, narrow))
 	return b
 }
 

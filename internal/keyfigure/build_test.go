@@ -109,7 +109,7 @@ func (b *build) endOfLine(check, label, bundle, perBundle, packer, perCase, stop
 	}, cartons, check, 0)
 	b.station(sim.Station{Name: "tamper label", From: "print-and-check", Takes: 1, Gives: 1, StopsWith: "cartoner"}, cartons, label, 0)
 	b.Answer = scenario.Answer{Unit: "cartons", CountedAfter: []int{len(b.Line.Stations) - 1}, Per: "shift"}
-	b.Line.Crews = []sim.Crew{{Name: "operators", People: 3}, {Name: "technicians", People: 1}}
+	b.Line.Crews = []sim.Crew{{Name: "operators", People: 3}, {Name: "technicians", People: 1, ElsewhereShare: 0.5, ElsewhereSpell: 20 * sim.Minute}}
 	b.station(sim.Station{Name: "bundler", From: "tamper label", Takes: int64(perBundle), Gives: 1, StopsWith: "cartoner"},
 		scenario.Station{TakesUnit: "cartons", GivesUnit: "bundles"}, bundle, 0)
 	b.station(sim.Station{Name: "case packer", From: "bundler", Takes: int64(perCase), Gives: 1, StopsWith: "cartoner"},

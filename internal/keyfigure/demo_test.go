@@ -54,6 +54,7 @@ func tarnHollow(perMinute, cartons float64) *scenario.Scenario {
 		[]int64{1200, 400}, []int64{800, 300}, cartons, 90)
 	b.Line.Stations[len(b.Line.Stations)-1].Materials[0].MisPicks = sim.MisPicks{Share: 0.0005, Retries: 2}
 	b.endOfLine(98, 102, 9, 12, 1.15, 8, 3000)
+	b.Line.Crews[0].People = 4
 	return &b.Scenario
 }
 
@@ -78,6 +79,7 @@ func wide() *scenario.Scenario {
 	b.store("store", 1200, "transfer belt")
 	b.starts(10)
 	b.brackwaterEnd()
+	b.Line.Crews[0].People = 3
 	return &b.Scenario
 }
 
@@ -101,6 +103,7 @@ func (b *build) blister3(name string, gives int64, index, minor, minorLasts, bre
 func (b *build) brackwaterEnd() {
 	b.cartoner(2, 0.004, stops(sim.PieceClock, 1400, 1.4, 0.8, 54000, 22), "store", []int64{4000, 1000}, []int64{1600, 600}, 150, 180)
 	b.endOfLine(200, 200, 20, 10, 2, 10, 4000)
+	b.Line.Crews[0].People = 4
 }
 
 // cartoner takes blisters from a store; blanks and leaflets are stock and alarm.

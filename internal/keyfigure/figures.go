@@ -18,6 +18,7 @@ type Figures struct {
 	// Stages are the points of the V-curve, in the order of the product.
 	Stages   []Stage
 	Bounds   Bounds
+	Crews    []CrewLoad
 	Warnings []string
 }
 
@@ -56,8 +57,20 @@ type Place struct {
 	// SpareSeconds is Spare in seconds of feed, Minutes is Capacity in minutes of feed.
 	SpareSeconds, Minutes float64
 	// DrainMinutes is the time from full to empty while the feeders run at set speed:
-	// Capacity/(Drain - Feed); 0 if it never empties then.
+	// (Capacity - Keeps)/(Drain - Feed), by its own rates where these are lower; 0 if it never empties then.
 	DrainMinutes float64
+	// Lies is "beside the line" or "hand magazine"; empty means in the line.
+	Lies string
+	// Stands says of a belt that it does not accumulate.
+	Stands bool
+	// Keeps is the number of pieces that always stay; Spare is without them.
+	Keeps int64
+	// InMost, OutMost and SurplusMost are the rates of the store itself, pieces/min; 0 without limit.
+	InMost, OutMost, SurplusMost float64
+	// Sensor is nil without one.
+	Sensor *SensorPlaces
+	// Covers are the free places that the stops behind a store need.
+	Covers []Cover
 	// StopUpstream and Restart are levels in pieces, 0 where not given.
 	StopUpstream, Restart int64
 	// Start is the level at which a station behind it that was starved starts again; 0 where not given.
@@ -81,8 +94,11 @@ type Bounds struct {
 	// Unlimited is the bound with buffers without limit: the smallest mean
 	// effective rate at the fastest speeds in use. Source: min of rate × availability.
 	Unlimited float64
-	// Constraint names the station, or stations side by side, that set it.
+	// Constraint names the station, or stations side by side, that set it; a store too whose own
+	// rate does.
 	Constraint []string
+	// Gated says that the rate of a store is among them.
+	Gated bool
 	// AtSet is the bound at set speed with nothing stopped and nothing rejected.
 	AtSet float64
 	// Rigid is the output of a line without any buffer: Tied × RigidEfficiency.

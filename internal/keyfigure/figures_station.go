@@ -18,6 +18,9 @@ type Station struct {
 	// with those of the whole unit.
 	// LeftOut names what is not in it. Restarts count as running.
 	Alone float64
+	// Guaranteed is the contract efficiency of the machine alone, 0 without one. InRigid is the share of
+	// time in which it works at set speed in the line without any buffer.
+	Guaranteed, InRigid float64
 	// Joined is the same with the stops of the stations that stop with it.
 	Joined     float64
 	JoinedWith []string
@@ -127,10 +130,18 @@ type Material struct {
 	Pieces float64
 	// Lasts is the mean change, in minutes; DownShare is Lasts/RefillMinutes, 0 if filled in time.
 	Lasts, DownShare float64
-	// FilledInTime: it never stops the station in the model.
+	// FilledInTime: it is refilled or spliced while the station runs, and stops it only where
+	// that takes too long, which is in no rate.
 	FilledInTime bool
-	// AlarmMinutes is what is left at the alarm, in minutes at set speed; 0 without alarm.
-	AlarmMinutes float64
+	// Alarm says that it has one. AlarmMinutes is what is left then, in minutes at set speed: the deadline of the
+	// refill; 0 without alarm. LateShare is the share of refills that take longer, by the law of the work alone.
+	Alarm                   bool
+	AlarmMinutes, LateShare float64
+	// Store is nil without a web store.
+	Store *WebStore
+	// PrepareMinutes is the mean time to get the next one ready, 0 where it always is;
+	// PrepareLate is the share that takes longer than one refill lasts.
+	PrepareMinutes, PrepareLate float64
 }
 
 // Dwell has the figures of the sealing tool. Source: dwell = share × 60 / cycles per minute.

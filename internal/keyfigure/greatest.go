@@ -91,7 +91,7 @@ func (p *programme) balance(joint int) {
 			row[i] += p.g.good(i) * float64(max(p.line.Stations[i].Gives, 1)) / float64(len(branches))
 		}
 		for _, i := range branch {
-			row[i] -= p.takesFrom(i, joint)
+			row[i] -= p.takesFrom(i, joint) * (1 - p.backShare(i, joint, p.g.good(i)))
 		}
 	}
 }

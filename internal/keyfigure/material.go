@@ -58,8 +58,14 @@ func (s *Station) material(line *sim.Material, words *scenario.Material) Materia
 	m.Minutes = m.Amount / m.PerMinute
 	m.RefillMinutes = m.Refill / m.PerMinute
 	m.Pieces = m.Amount / m.PerCycle * float64(s.Gives)
-	if words.AlarmAt > 0 {
-		m.AlarmMinutes = scale * float64(words.AlarmAt) / m.PerMinute
+	if m.Alarm = line.Alarm.On; m.Alarm {
+		m.AlarmMinutes = scale * float64(line.Alarm.Level) / m.PerMinute
+		m.LateShare = longer(line.Lasts, m.AlarmMinutes*minute)
+	}
+	m.Store = newWebStore(line, s, m.RefillMinutes)
+	if line.Prepare.On {
+		m.PrepareMinutes = line.Prepare.Lasts.Mean() / minute
+		m.PrepareLate = longer(line.Prepare.Lasts, m.RefillMinutes*minute)
 	}
 	return m
 }

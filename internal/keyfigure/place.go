@@ -34,6 +34,8 @@ func newPlace(f *flow, stations []Station, index int, people *scenario.Buffer) P
 		p.To = append(p.To, f.name(next))
 	}
 	p.fill()
+	p.addStore(buffer)
+	p.addCovers(f, stations, node)
 	return p
 }
 

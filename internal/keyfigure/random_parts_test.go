@@ -19,6 +19,28 @@ func withParts(t *rapid.T, s *scenario.Scenario) {
 	}
 }
 
+// storeParts gives stores random rates, stops and ways to lie in the line.
+func storeParts(t *rapid.T, s *scenario.Scenario) {
+	for j := range s.Line.Buffers {
+		b := &s.Line.Buffers[j]
+		if chance(t, "in at most") {
+			b.In = sim.Micros(rapid.IntRange(200_000, 2_000_000).Draw(t, "interval"))
+		}
+		if chance(t, "out at most") {
+			b.Out = sim.Micros(rapid.IntRange(200_000, 2_000_000).Draw(t, "interval"))
+		}
+		if chance(t, "keeps") {
+			b.Keeps = rapid.Int64Range(1, 20).Draw(t, "pieces")
+		}
+		if chance(t, "store stops") {
+			b.Stops = []sim.Stop{fixedStop("store stop", sim.PieceClock, float64(rapid.IntRange(200, 2000).Draw(t, "every")), 1)}
+		}
+		if chance(t, "beside") {
+			b.Kind = sim.BesideLine
+		}
+	}
+}
+
 func chance(t *rapid.T, what string) bool { return rapid.IntRange(0, 3).Draw(t, what) == 0 }
 
 func rejectParts(t *rapid.T, s *sim.Station) {

@@ -27,6 +27,7 @@ func (f Figures) List() []Row {
 			l.station(&f.Stations[entry.Index], f.Unit)
 		}
 	}
+	l.crewRows(&f)
 	return l.rows
 }
 
@@ -79,6 +80,10 @@ func (l *list) station(s *Station, unit string) {
 	}
 	l.add("effective rate", s.Effective.Pieces, s.GivesUnit+"/min")
 	l.share("efficiency alone", s.Alone)
+	if s.Guaranteed > 0 {
+		l.share("guaranteed efficiency alone", s.Guaranteed)
+		l.share("works in the line without any buffer", s.InRigid)
+	}
 	if len(s.JoinedWith) > 0 {
 		l.share("efficiency with joined stops", s.Joined)
 	}
@@ -130,6 +135,13 @@ func (l *list) material(m *Material, gives string) {
 		l.add(m.Name+": refill lasts", m.RefillMinutes, "min")
 	}
 	l.some(m.Name+": left at the alarm", m.AlarmMinutes, "min")
+	if m.Store != nil {
+		l.webStore(m.Name, m.Store)
+	}
+	if m.Alarm {
+		l.share(m.Name+": refills longer than that", m.LateShare)
+	}
+	l.some(m.Name+": next one prepared in", m.PrepareMinutes, "min")
 	if !m.FilledInTime {
 		l.add(m.Name+": change", m.Lasts, "min")
 		l.share(m.Name+": down per running time", m.DownShare)
@@ -156,6 +168,8 @@ func (l *list) place(p *Place) {
 		l.some("empty after", p.DrainMinutes, "min")
 	}
 	l.some("stops feeders at", float64(p.StopUpstream), p.Unit)
+	l.store(p)
+	l.covers(p)
 	l.some("restarts feeders at", float64(p.Restart), p.Unit)
 	l.some("starts what takes from it at", float64(p.Start), p.Unit)
 }

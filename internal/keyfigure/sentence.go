@@ -12,10 +12,10 @@ func (f *Figures) sentences() []string {
 		return []string{f.nothingText()}
 	}
 	out := []string{
-		fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
-			f.constraintText(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)),
-		fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h%s.",
-			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit, f.lessRejects(" with ")),
+		f.withDwell(fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
+			f.constraintText(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)), atFastest),
+		f.withDwell(fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h%s.",
+			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit, f.lessRejects(" with ")), atSet),
 	}
 	if left := f.leftOut(); left != "" {
 		out = append(out, "This is arithmetic without "+left+"; a run counts them too.")
@@ -63,6 +63,8 @@ func (f *Figures) RejectingAll() []string {
 func (f *Figures) constraintText() string {
 	names := f.Bounds.Constraint
 	switch {
+	case len(names) == 1 && f.Bounds.Gated:
+		return "The constraint is " + names[0] + ", by its own rate."
 	case len(names) == 1:
 		return "The constraint is " + names[0] + "."
 	case f.Bounds.together:

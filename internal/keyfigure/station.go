@@ -12,7 +12,7 @@ func newStation(line *sim.Station, people *scenario.Station) Station {
 	s := Station{
 		Name: line.Name, TakesUnit: people.TakesUnit, GivesUnit: people.GivesUnit,
 		Takes: max(line.Takes, 1), Gives: max(line.Gives, 1),
-		Yield: 1, calendar: 1, Tries: 1 + extraTries(line), restart: newRestart(line, people),
+		Yield: 1, calendar: 1, Guaranteed: people.Guaranteed, Tries: 1 + extraTries(line), restart: newRestart(line, people),
 	}
 	s.Set = s.speed(people.SetCycle / minute)
 	s.Top = s.speed(people.TopCycle / minute)

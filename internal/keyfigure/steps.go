@@ -47,12 +47,12 @@ func (f *Figures) placeNamed(name string) *Place {
 	return nil
 }
 
-func (s *Step) text() string {
+func (s *Step) text(of *Station) string {
 	speed := number(s.Cycles) + " cycles/min"
 	if s.AtTop {
 		speed = "top speed, " + speed + ","
 	}
-	return fmt.Sprintf("%s from %s %s in %s, back at %s", speed, count(s.From), s.Unit, s.Place, count(s.BackAt))
+	return fmt.Sprintf("%s from %s %s in %s, back at %s%s", speed, count(s.From), s.Unit, s.Place, count(s.BackAt), of.beyond(s.Cycles))
 }
 
 // alwaysOn warns of steps that read a belt which is never as empty as that.

@@ -30,6 +30,10 @@ func (f Figures) Text(w io.Writer) error {
 			writeLines(&b, lines)
 		}
 	}
+	if lines := f.crewLines(); len(lines) > 0 {
+		b.WriteString("\nWork asked of crews, every station running alone at set speed\n")
+		writeLines(&b, lines)
+	}
 	if len(f.Warnings) > 0 {
 		b.WriteString("\nTo be aware of\n")
 		for _, warning := range f.Warnings {
@@ -86,6 +90,9 @@ func (f *Figures) legend() string {
 			text += ", with the stops of stations that stop with it"
 			break
 		}
+	}
+	if words := f.beyondDwell(atFastest); words != "" {
+		return text + ". Rates of " + words + "."
 	}
 	return text + "."
 }

@@ -25,7 +25,7 @@ func (f *Figures) lines(e Entry) []item {
 func (s *Station) lines(unit string) []item {
 	out := append([]item{{"speed", s.speedText(unit)}}, s.meetings()...)
 	for i := range s.Steps {
-		out = append(out, item{"speed step", s.Steps[i].text()})
+		out = append(out, item{"speed step", s.Steps[i].text(s)})
 	}
 	if s.GroupSeconds > 0 {
 		out = append(out, item{"longer cycles", fmt.Sprintf("add %s s to the mean cycle", number(s.GroupSeconds))})
@@ -54,6 +54,9 @@ func (s *Station) lines(unit string) []item {
 	if s.RestartSeconds > 0 {
 		out = append(out, item{"restart", fmt.Sprintf("costs %s s after a standstill of more than one cycle", number(s.RestartSeconds))})
 	}
+	if s.Guaranteed > 0 {
+		out = append(out, item{"guaranteed", s.guaranteedText()})
+	}
 	if len(s.LeftOut) > 0 {
 		out = append(out, item{"not in alone", strings.Join(s.LeftOut, ", ")})
 	}
@@ -66,7 +69,7 @@ func (s *Station) speedText(unit string) string {
 		text += fmt.Sprintf(" = %s %s/min", number(s.Set.Answer), unit)
 	}
 	if s.Top.Cycles > s.Set.Cycles*(1+1e-6) {
-		text += fmt.Sprintf("; top %s cycles/min, %s over", number(s.Top.Cycles), percent(s.Top.Cycles/s.Set.Cycles-1))
+		text += fmt.Sprintf("; top %s cycles/min, %s over", number(s.Top.Cycles), percent(s.Top.Cycles/s.Set.Cycles-1)) + s.beyond(s.Top.Cycles)
 	}
 	return text
 }
@@ -97,11 +100,15 @@ func (m *Material) text(gives string) string {
 	if m.Refill != m.Amount {
 		text += fmt.Sprintf("; refill of %s = %s min", number(m.Refill), number(m.RefillMinutes))
 	}
-	if m.AlarmMinutes > 0 {
-		text += fmt.Sprintf(", alarm %s min before empty", number(m.AlarmMinutes))
+	if m.PrepareMinutes > 0 {
+		text += fmt.Sprintf("; the next one is ready %s min after each change, %s %% later than it is needed", number(m.PrepareMinutes), number(100*m.PrepareLate))
 	}
-	if m.FilledInTime {
-		return text + "; counted as filled in time"
+	switch {
+	case m.Alarm:
+		return text + fmt.Sprintf("; the alarm leaves %s min, a refill takes %s min: %s %% take longer, even if somebody comes at once",
+			number(m.AlarmMinutes), number(m.Lasts), number(100*m.LateShare))
+	case m.Store != nil:
+		return text + fmt.Sprintf("; splice of %s min while it runs; %s", number(m.Lasts), m.Store.text())
 	}
 	return text + fmt.Sprintf("; change %s min = %s of running time", number(m.Lasts), percent(m.DownShare))
 }
@@ -133,12 +140,19 @@ func (p *Place) lines() []item {
 		return []item{{"hand-over", fmt.Sprintf("%s places put by the program: the collating place of the machine", count(p.Capacity))}}
 	}
 	out := []item{{"places", p.placesText()}}
-	if p.Kind == "buffer" && p.Capacity != sim.Unlimited && p.Feed > 0 {
+	if p.Kind == "buffer" && p.Lies == "" && p.Capacity != sim.Unlimited && p.Feed > 0 {
 		one := item{"never empty", fmt.Sprintf("while fed at set speed: %s %s/min in, no more than %s out at top speed", number(p.Feed), p.Unit, number(p.Drain))}
 		if p.DrainMinutes > 0 {
 			one = item{"empty after", fmt.Sprintf("%s min from full, %s %s/min out at top speed, %s in", number(p.DrainMinutes), number(p.Drain), p.Unit, number(p.Feed))}
 		}
 		out = append(out, one)
+	}
+	if p.Lies != "" && p.DrainMinutes > 0 {
+		out = append(out, item{"empty after", fmt.Sprintf("%s min from full by its surplus, while the feeders run at set speed", number(p.DrainMinutes))})
+	}
+	out = append(out, p.storeLines()...)
+	for i := range p.Covers {
+		out = append(out, item{map[bool]string{true: "free places", false: ""}[i == 0], p.Covers[i].text(p)})
 	}
 	if p.StopUpstream > 0 {
 		out = append(out, item{"stops feeders", "at " + count(p.StopUpstream) + " " + p.Unit})
@@ -157,6 +171,9 @@ func (p *Place) placesText() string {
 		return "without limit"
 	}
 	text := count(p.Capacity)
+	if p.Stands {
+		return text + fmt.Sprintf(", %s of them on the way at %s %s/min (%s s)", number(p.InTransit), number(p.Feed), p.Unit, number(p.TransitSeconds))
+	}
 	if p.TransitSeconds > 0 {
 		return text + fmt.Sprintf(", %s of them on the way at %s %s/min (%s s), %s spare = %s s",
 			number(p.InTransit), number(p.Feed), p.Unit, number(p.TransitSeconds), number(p.Spare), number(p.SpareSeconds))

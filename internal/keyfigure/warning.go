@@ -15,16 +15,37 @@ func (f *Figures) warn() []string {
 				s.Name, number(s.Top.Cycles), number(s.Fastest.Cycles)))
 		}
 		all = append(all, s.alwaysOn()...)
+		for k := range s.Materials {
+			all = append(all, s.Materials[k].warnings(s.Name)...)
+		}
 		if s.PerPiece == 0 {
 			all = append(all, fmt.Sprintf("No way leads from %s to %s, so it has no rate in %s.", s.Name, either(f.CountedAfter), f.Unit))
 		}
 	}
+	all = append(all, f.overloaded()...)
 	for i := range f.Places {
 		p := &f.Places[i]
+		all = append(all, p.lateSensor()...)
 		if p.Overfull {
 			all = append(all, fmt.Sprintf("At set speed more %s would be on the way in %s (%s) than it has places (%s): it holds its feeder back.",
 				p.Unit, p.Name, number(p.Feed/60*p.TransitSeconds), count(p.Capacity)))
 		}
+	}
+	return all
+}
+
+// warnings are about what is not ready when it is needed.
+func (m *Material) warnings(station string) (all []string) {
+	if m.Store != nil {
+		all = m.Store.warnings(m.Name, station)
+	}
+	if m.PrepareMinutes > m.RefillMinutes {
+		all = append(all, fmt.Sprintf("The next %s of %s takes %s min to get ready, but one lasts only %s min at set speed: the station waits for it.",
+			m.Name, station, number(m.PrepareMinutes), number(m.RefillMinutes)))
+	}
+	if m.Alarm && m.Lasts > m.AlarmMinutes {
+		all = append(all, fmt.Sprintf("The alarm of %s at %s leaves %s min, but a refill takes %s min on average: it comes too late as a rule.",
+			m.Name, station, number(m.AlarmMinutes), number(m.Lasts)))
 	}
 	return all
 }
