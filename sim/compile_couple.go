@@ -129,7 +129,4 @@ func (c *compiler) checkUnit(u *unit) {
 	if u.Coupled != "" && len(u.members) == 1 {
 		c.fault(u.Name+".coupled", "it has no neighbour on the same drive: coupled stations stand directly one behind the other and name the same drive")
 	}
-	if u.LoadsWhileStopped && u.BlocksBefore {
-		c.fault(u.Name+".loads", "a station that blocks before its cycle cannot take input in any state")
-	}
 }

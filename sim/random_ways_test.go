@@ -64,7 +64,7 @@ func (l *liner) extras() {
 		if l.chance("priority", 4) {
 			st.Priority = l.count("taker's priority", 1, 9)
 		}
-		if !st.BlocksBefore && st.Coupled == "" && l.chance("loads", 5) {
+		if st.Coupled == "" && l.chance("loads", 5) {
 			st.LoadsWhileStopped = true
 		}
 		l.pockets(st)

@@ -23,7 +23,8 @@ type Station struct {
 	// RandomAs names a station whose streams of random numbers it shares, usually
 	// of another line; empty means its own.
 	RandomAs string
-	// LoadsWhileStopped lets an empty station take its input in any state.
+	// LoadsWhileStopped lets an empty station take its input in any state: stopped, or while it waits
+	// for room before its cycle.
 	LoadsWhileStopped bool
 	// Cycle is the duration of one cycle at set speed, in microseconds.
 	Cycle Law

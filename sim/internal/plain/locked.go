@@ -187,7 +187,7 @@ func (e *Engine) waits(k int) bool {
 	switch {
 	case s == nil:
 		return !n.link.onItsWay() && !e.comes(n.link)
-	case !e.up(s) || s.phase == working || s.phase == loaded || e.scrapComes(s):
+	case !e.up(s) || s.phase == working || e.scrapComes(s):
 		return false
 	case s.phase == holding:
 		return true

@@ -65,21 +65,20 @@ func (e *Engine) moveStation(s *station) {
 		}
 	}
 	switch {
-	case s.phase == loaded:
-		if e.up(s) {
-			e.begin(s, s.loadedAt)
-		}
+	case s.phase == loaded && e.up(s):
+		e.beginLoaded(s)
 	case e.up(s):
 		e.tryStart(s)
-	case s.plan.Loads:
-		e.load(s)
 	default:
 		s.waited = s.waited || s.since < e.now && s.released == 0
 		e.waitNoMore(s)
+		if s.plan.Loads && s.phase == idle {
+			e.load(s)
+		}
 	}
 }
 
-// waitNoMore says that an empty station does not wait for room; who waited behind it
+// waitNoMore says that a station does not wait for room before a cycle; who waited behind it
 // looks again.
 func (e *Engine) waitNoMore(s *station) {
 	if s.since == plan.Never {
@@ -159,6 +158,8 @@ func (e *Engine) startTaker(n *node) {
 		e.loadNow(s)
 	case !s.plan.BlocksBefore || e.reserve(s):
 		e.startCycle(s)
+	case s.plan.Loads:
+		e.loadNow(s)
 	}
 }
 
@@ -173,10 +174,12 @@ func (e *Engine) tryStart(s *station) {
 		}
 		return
 	}
-	if s.plan.BlocksBefore && !e.reserve(s) {
-		return
+	switch {
+	case !s.plan.BlocksBefore || e.reserve(s):
+		e.startCycle(s)
+	case s.plan.Loads:
+		e.loadNow(s)
 	}
-	e.startCycle(s)
 }
 
 // inputThere says whether the station can take all its input now, before all others that
@@ -308,18 +311,6 @@ func (e *Engine) begin(s *station, level int64) {
 	e.atWork++
 	pause := e.pause(s)
 	e.work(s, s.machine.Start(level, pause), pause)
-}
-
-// load lets a station that is stopped take its input; it works when the stop is over.
-func (e *Engine) load(s *station) {
-	if e.inputThere(s) {
-		e.loadNow(s)
-	}
-}
-
-func (e *Engine) loadNow(s *station) {
-	s.loadedAt = e.takeInput(s)
-	s.phase = loaded
 }
 
 // pause is the time since the last work of a station, 0 before the first.

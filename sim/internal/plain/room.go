@@ -127,7 +127,7 @@ func (e *Engine) ready(k int) bool {
 	if s.own >= 0 || !e.up(s) || s.machine.UsedUp() >= 0 || !e.mayStart(s) {
 		return false
 	}
-	if !s.plan.BlocksBefore || s.next == nil || s.machine.KnownScrap() {
+	if !s.plan.BlocksBefore || s.plan.Loads || s.next == nil || s.machine.KnownScrap() {
 		return true
 	}
 	return e.mayReserve(s, min(s.since, e.now))

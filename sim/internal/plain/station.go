@@ -10,7 +10,7 @@ type phase uint8
 
 const (
 	idle    phase = iota // empty, waits for input, room or the end of a stop
-	loaded               // input taken while stopped, work not begun
+	loaded               // input taken while stopped or without room, work not begun
 	working              // in a cycle, at work or interrupted
 	holding              // a finished cycle whose good pieces have not left
 )
@@ -70,7 +70,7 @@ type station struct {
 	// level has been reached since.
 	lacked    plan.Micros
 	startable bool
-	// loadedAt is the level that its speed steps read when it took its input while stopped.
+	// loadedAt is the level that its speed steps read when it took its input before its work could begin.
 	loadedAt int64
 	// pocket says that it runs a pocket through empty; inARow counts them since the last cycle.
 	pocket bool

@@ -9,7 +9,7 @@ type Station struct {
 	// Start is the level that a starved station waits for; None without one.
 	StartLink int
 	Start     int64
-	// Loads: an empty station takes its input in any state.
+	// Loads: an empty station takes its input in any state, without room for its output too.
 	Loads bool
 	// Supply is what the outside supplies, or -1 without limit.
 	Supply       int64

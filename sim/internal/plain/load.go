@@ -1,0 +1,23 @@
+package plain
+
+// load lets a station that is stopped take its input; it works when the stop is over and, where it
+// blocks before the cycle, there is room.
+func (e *Engine) load(s *station) {
+	if e.inputThere(s) {
+		e.loadNow(s)
+	}
+}
+
+func (e *Engine) loadNow(s *station) {
+	s.loadedAt = e.takeInput(s)
+	s.phase = loaded
+}
+
+// beginLoaded starts the work of a station that has its input already.
+func (e *Engine) beginLoaded(s *station) {
+	if s.plan.BlocksBefore && !e.reserve(s) {
+		return
+	}
+	s.waited = false
+	e.begin(s, s.loadedAt)
+}
