@@ -18,6 +18,9 @@ type wait struct {
 	share, spells result.Estimate
 }
 
+// leastWait is the share of time below which a wait is not worth a row.
+const leastWait = 0.0001
+
 // waitsOf are the waits of a station, the longest first.
 func waitsOf(station result.Station) []wait {
 	var all []wait
@@ -26,7 +29,7 @@ func waitsOf(station result.Station) []wait {
 			wait{station.Name, waiting[0], o, o.Starved, o.StarvedSpellsPerHour},
 			wait{station.Name, waiting[1], o, o.Blocked, o.BlockedSpellsPerHour})
 	}
-	all = slices.DeleteFunc(all, func(w wait) bool { return w.share.Mean <= 0 })
+	all = slices.DeleteFunc(all, func(w wait) bool { return w.share.Mean < leastWait })
 	slices.SortStableFunc(all, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
 	return all
 }
@@ -68,10 +71,7 @@ func originsSection(s *subject) (*section, error) {
 		drawn = slices.Clone(all)
 	}
 	slices.SortStableFunc(drawn, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
-	worst := drawn[0]
-	heading := say("origins.heading", facts{
-		"Station": worst.Station, "State": worst.look.Word(), "Cause": worst.causeName(), "Share": percentWords(worst.share.Mean), "Several": len(drawn) > 1,
-	})
+	heading := originsHeading(drawn)
 	drawn = drawn[:min(drawnOrigins, len(drawn))]
 	option, err := s.originsOption(drawn, described(heading))
 	if err != nil {
@@ -82,6 +82,23 @@ func originsSection(s *subject) (*section, error) {
 		Charts: []chart{{"origins", 70 + 30*len(drawn), option}},
 		Table:  s.originsTable(all, heading),
 	}, nil
+}
+
+// namedOrigins is how many causes a heading names at most.
+const namedOrigins = 3
+
+// originsHeading names the cause of the longest wait, and those that the intervals do not tell from it.
+func originsHeading(waits []wait) string {
+	worst := waits[0]
+	var causes []string
+	for _, w := range waits {
+		if w.Station == worst.Station && w.look.State == worst.look.State && w.share.High >= worst.share.Low && len(causes) < namedOrigins {
+			causes = append(causes, say("origins.part", facts{"Cause": w.causeName(), "Share": percentWords(w.share.Mean)}))
+		}
+	}
+	return say("origins.heading", facts{
+		"Station": worst.Station, "State": worst.look.Word(), "Causes": listed(causes), "Several": len(waits) > len(causes),
+	})
 }
 
 func (s *subject) originsOption(waits []wait, aria string) (template.JS, error) {
@@ -115,6 +132,8 @@ func (s *subject) originsTable(all []wait, caption string) table {
 		share, spells, overlap = append(share, w.share), append(spells, w.spells), append(overlap, w.origin.Overlap)
 	}
 	head := append(heads("station", "waits.state", "waits.cause", "waits.share"), say("column.spells", facts{"Window": s.Window.One}), say("column.overlap", nil))
-	return tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
+	t := tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
 		columnOf(share, 100), columnOf(spells, s.Window.Hours), columnOf(overlap, 100))
+	t.Note = say("origins.note", facts{"Least": rounded(100*leastWait, -2) + thin + "%"})
+	return t
 }

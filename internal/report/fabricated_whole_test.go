@@ -1,6 +1,10 @@
 package report
 
 import (
+	"math"
+	"strings"
+	"testing"
+
 	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 	"tuckline/internal/study"
@@ -37,7 +41,6 @@ func inventedWhole() *study.Outcome {
 		Kept: about(912, 40), GivenBack: about(905, 40), ByHand: about(1817, 77), Minutes: about(20.2, 0.9), Returned: about(41, 2.2),
 		RanDry: about(0.013, 0.003), DryWindows: result.Estimate{Mean: 0.35, Low: 0.221, High: 0.505, N: 40},
 	}
-	r.Buffers[1].Stops = []result.Stop{{Name: "door open", Class: "minor", PerHour: about(0.2, 0.03), Down: about(0.004, 0.001)}}
 	origin := func(station, cause string, starved, blocked float64) result.Origin {
 		return result.Origin{
 			Station: station, Cause: cause, Starved: about(starved, starved/9), Blocked: about(blocked, blocked/9), Overlap: about(starved/20, starved/80),
@@ -49,6 +52,16 @@ func inventedWhole() *study.Outcome {
 		origin("transfer store", result.Store, 0.002, 0), origin("print-and-check", "minor stop", 0, 0.003), origin("blister machine", "lidding foil", 0.0011, 0),
 	}
 	web.Origins = []result.Origin{origin("cartoner", "breakdown", 0, 0.09), origin("cartoner", result.Pace, 0, 0.02)}
+	branch := func(kind result.LossKind, station, cause string, share float64) result.LossBranch {
+		return result.LossBranch{Kind: kind, Station: station, Cause: cause, Share: about(share, math.Abs(share)/9)}
+	}
+	r.LossTrees = []result.LossTree{{Station: "cartoner", Branches: []result.LossBranch{
+		branch(result.LossGood, "", "", 0.79), branch(result.LossRejects, "", "", 0.009), branch(result.LossPockets, "", "", 0.008), branch(result.LossSlower, "", "", -0.035),
+		branch(result.LossStop, "cartoner", "minor stop", 0.092), branch(result.LossStop, "cartoner", "breakdown", 0.046), branch(result.LossStop, "cartoner", "leaflets", 0.001),
+		branch(result.LossWaiting, "cartoner", "minor stop", 0.003), branch(result.LossBlocked, "print-and-check", "minor stop", 0.003),
+		branch(result.LossStarved, "blister machine", "breakdown", 0.044), branch(result.LossStarved, "blister machine", "minor stop", 0.031), branch(result.LossStarved, "blister machine", result.Rejects, 0.0065),
+		branch(result.LossStarved, "transfer store", result.Store, 0.0008), branch(result.LossStarved, "blister machine", "lidding foil", 0.0007),
+	}}}
 	for i := range o.Records {
 		inventedRecord(&o.Records[i], int64(i))
 	}
@@ -91,7 +104,6 @@ func inventedParts(s *scenario.Scenario) {
 	store.Kind, store.LastIn, store.Restart, store.AtStart = sim.HandMagazine, true, sim.Level{}, 600
 	store.Hand = sim.Hand{PerPiece: sim.Minute / 90, Load: 30, Crew: people}
 	store.Returns = sim.Returns{Share: 0.5, Inspection: sim.Fixed(1.2e7), Crew: people}
-	store.Stops = []sim.Stop{{Name: "door open", Every: sim.Fixed(4000), Clock: sim.PieceClock, Lasts: half}}
 }
 
 func inventedMaterial(name, unit string, used, wasted float64, tasks *result.Tasks) result.Material {
@@ -118,5 +130,28 @@ func inventedRecord(r *sim.Record, n int64) {
 	r.Buffers[0].SensorStops = 50
 	store := &r.Buffers[1]
 	store.Kept, store.GivenBack, store.ByHand, store.Returned, store.RanDry = 7300, 7240, 14_540, 330, 374*sim.Second
-	store.Stops = []sim.StopRecord{{Count: 2, Down: sim.Minute, Waiting: sim.Second}}
+}
+
+// The invented lines are lines that could be run.
+func TestInventedLinesCompile(t *testing.T) {
+	for name, o := range map[string]*study.Outcome{"plain": inventedOutcome(), "whole": inventedWhole()} {
+		if _, err := sim.Compile(o.Scenario.Line); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// A store beside the line with stops of its own: they stand among the stops of stations, and have columns.
+func TestStopsOfAStore(t *testing.T) {
+	o := inventedWhole()
+	o.Results.Buffers[1].Stops = []result.Stop{{Name: "lift jams", Class: "minor", PerHour: about(0.2, 0.03), Down: about(0.2, 0.01)}}
+	for i := range o.Records {
+		o.Records[i].Buffers[1].Stops = []sim.StopRecord{{Count: 2, Down: sim.Minute, Waiting: sim.Second}}
+	}
+	says(t, wordsOf(t, Page{Outcome: o}), "The lift jams of transfer store takes 96.0 min per shift, more than any other stop", "lift jams transfer store minor 96.0")
+	var rows strings.Builder
+	if err := ReplicationsCSV(&rows, o); err != nil {
+		t.Fatal(err)
+	}
+	says(t, rows.String(), "transfer store: stops of lift jams,transfer store: lift jams_s,", ",330,2,61,")
 }

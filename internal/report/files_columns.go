@@ -44,11 +44,10 @@ func stationColumns(o *study.Outcome, i int) []csvColumn {
 		add("stops of "+stop.Name, func(s *sim.StationRecord) string { return integer(s.Stops[k].Count) })
 		add(stop.Name+"_s", func(s *sim.StationRecord) string { return seconds(s.Stops[k].Waiting + s.Stops[k].Down) })
 	}
-	first := &o.Records[0].Stations[i]
-	for k, m := range station.Materials[:min(len(station.Materials), len(first.Materials))] {
+	for k, m := range station.Materials {
 		columns = append(columns, materialColumns(i, k, station.Name, m)...)
 	}
-	for k, check := range station.Checks[:min(len(station.Checks), len(first.Checks))] {
+	for k, check := range station.Checks {
 		add("tests of "+check.Name, func(s *sim.StationRecord) string { return integer(s.Checks[k].Count) })
 	}
 	return columns
@@ -85,7 +84,7 @@ func bufferColumns(o *study.Outcome, i int) []csvColumn {
 			count("returned", func(b *sim.BufferRecord) int64 { return b.Returned })
 		}
 	}
-	for k, stop := range buffer.Stops[:min(len(buffer.Stops), len(o.Records[0].Buffers[i].Stops))] {
+	for k, stop := range buffer.Stops {
 		count("stops of "+stop.Name, func(b *sim.BufferRecord) int64 { return b.Stops[k].Count })
 		columns = append(columns, column(stop.Name+"_s", func(b *sim.BufferRecord, _ sim.Micros) string {
 			return seconds(b.Stops[k].Waiting + b.Stops[k].Down)

@@ -36,9 +36,9 @@ func (s *subject) storesHeading(all []result.Buffer) string {
 	worst := slices.MaxFunc(all, func(a, b result.Buffer) int {
 		return cmp.Compare(a.Beside.DryWindows.Mean, b.Beside.DryWindows.Mean)
 	})
-	f := facts{"Name": worst.Name, "Dry": "", "Windows": s.Window.Many, "N": whole(float64(s.Results.Replications))}
+	f := facts{"Name": worst.Name, "Dry": "", "Time": "", "Windows": s.Window.Many, "N": whole(float64(s.Results.Replications))}
 	if dry := worst.Beside.DryWindows; dry.Mean > 0 {
-		f["Dry"] = percentWords(dry.Mean)
+		f["Dry"], f["Time"] = percentWords(dry.Mean), percentWords(worst.Beside.RanDry.Mean)
 	}
 	return say("stores.heading", f)
 }

@@ -39,14 +39,8 @@ func (v view) material(line *sim.Material, station, k int) result.Material {
 	return m
 }
 
-// noMaterial is what a record without materials has.
-var noMaterial sim.MaterialRecord
-
 func materialOf(r *sim.Record, station, k int) *sim.MaterialRecord {
-	if all := r.Stations[station].Materials; k < len(all) {
-		return &all[k]
-	}
-	return &noMaterial
+	return &r.Stations[station].Materials[k]
 }
 
 // materialUnit is the unit of a material and what one unit of the engine is in it: web is
@@ -83,12 +77,10 @@ func inSeconds(t sim.Micros) float64 { return float64(t) / float64(sim.Second) }
 func (c columns) checks(checks []sim.Check, station int) []result.Check {
 	var all []result.Check
 	for k := range checks {
-		all = append(all, result.Check{Name: checks[k].Name, PerHour: c.perHour(func(r *sim.Record) int64 {
-			if done := r.Stations[station].Checks; k < len(done) {
-				return done[k].Count
-			}
-			return 0
-		})})
+		all = append(all, result.Check{
+			Name:    checks[k].Name,
+			PerHour: c.perHour(func(r *sim.Record) int64 { return r.Stations[station].Checks[k].Count }),
+		})
 	}
 	return all
 }

@@ -14,8 +14,9 @@ func (v view) store(b *result.Buffer, line *sim.Buffer, i int) {
 	if line.Kind != sim.InLine {
 		b.Beside = v.beside(line, i)
 	}
-	for k := range line.Stops {
-		b.Stops = append(b.Stops, v.storeStop(&line.Stops[k], i, k))
+	classes := v.model.StoreStopClasses(i)
+	for k, name := range v.model.StoreStopNames(i) {
+		b.Stops = append(b.Stops, v.storeStop(i, k, name, classes[k]))
 	}
 }
 
@@ -63,19 +64,11 @@ func (v view) dryWindows(i int) result.Estimate {
 	return result.Estimate(estimate.Wilson(hits, len(v.records), v.confidence))
 }
 
-func (v view) storeStop(line *sim.Stop, i, k int) result.Stop {
-	of := func(r *sim.Record) sim.StopRecord {
-		if all := r.Buffers[i].Stops; k < len(all) {
-			return all[k]
-		}
-		return sim.StopRecord{}
-	}
+// storeStop is a stop of a store, by its place in the order of the record.
+func (v view) storeStop(i, k int, name string, class sim.Class) result.Stop {
 	return result.Stop{
-		Name: line.Name, Class: line.Class.String(),
-		PerHour: v.perHour(func(r *sim.Record) int64 { return of(r).Count }),
-		Down: v.share(func(r *sim.Record) sim.Micros {
-			stop := of(r)
-			return stopped(&stop)
-		}),
+		Name: name, Class: class.String(),
+		PerHour: v.perHour(func(r *sim.Record) int64 { return r.Buffers[i].Stops[k].Count }),
+		Down:    v.share(func(r *sim.Record) sim.Micros { return stopped(&r.Buffers[i].Stops[k]) }),
 	}
 }
