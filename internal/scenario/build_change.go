@@ -1,14 +1,12 @@
 package scenario
 
 import (
-	"math"
-
 	"tuckline/internal/quantity"
 	"tuckline/sim"
 )
 
 // change makes how a reel is changed: by hand, with the next one prepared, or behind a store of web.
-func (b *resolver) change(w *stationWords, e *entry[materialWords], material *sim.Material) {
+func (b *resolver) change(e *entry[materialWords], material *sim.Material) {
 	m := &e.value
 	material.SpliceScrap, material.SpliceFails = int64(m.SpliceScrap.value), m.SpliceFails.value
 	by := m.ChangeBy.value
@@ -22,7 +20,7 @@ func (b *resolver) change(w *stationWords, e *entry[materialWords], material *si
 	case by == "web store" && m.Reel.Holds.given():
 		b.complain(m.ChangeBy.at, "the reel counts pieces, and only web lies in a web store; write the reel with its diameters, or change by: hand")
 	case by == "web store":
-		b.webStore(w, e, material)
+		b.webStore(e, material)
 	case m.Prepare.given():
 		p := &m.Prepare
 		b.law(p.Lasts.law)
@@ -33,26 +31,12 @@ func (b *resolver) change(w *stationWords, e *entry[materialWords], material *si
 	}
 }
 
-func (b *resolver) webStore(w *stationWords, e *entry[materialWords], material *sim.Material) {
+func (b *resolver) webStore(e *entry[materialWords], material *sim.Material) {
 	m := &e.value
 	s := &m.WebStore
 	material.Store = sim.WebStore{On: true, Length: micrometres(s.Length), Refill: s.Refill.value}
-	if !s.Length.given() || !m.PerCycle.given() || !m.Change.given() || material.PerCycle == 0 || s.Length.value == 0 || s.Refill.value <= 1 {
-		return // said already
-	}
-	cycles := material.Store.Length / material.PerCycle
-	if cycles < 1 {
+	if s.Length.value > 0 && material.Store.Length < material.PerCycle {
 		b.complain(s.Length.at, "the store does not serve one cycle, which draws %s of %s", m.PerCycle.text(), e.name)
-		return
-	}
-	cycle := w.Cycle.law.law.Mean()
-	if splice := m.Change.law.law.Mean(); cycle > 0 && splice > float64(cycles)*cycle {
-		b.warn("The web store of %s at %s lasts %s at set speed, a change %s on average: the station stops for the rest. For the average it takes %s.", e.name, w.Name.value,
-			rough(float64(cycles)*cycle/1e6)+" s", rough(splice/1e6)+" s", rough(math.Ceil(splice/cycle)*float64(material.PerCycle)/1e6)+" m")
-	}
-	refills := float64(material.Store.Length) / ((s.Refill.value - 1) * float64(material.PerCycle))
-	if reel := float64(material.Amount) / float64(material.PerCycle); material.Amount > 0 && refills > reel {
-		b.warn("The web store of %s at %s is not full again before the next reel is used up: it takes %s cycles, and a reel lasts %s.", e.name, w.Name.value, rough(refills), rough(reel))
 	}
 }
 
@@ -81,18 +65,5 @@ func (b *resolver) misPicks(m *materialWords) sim.MisPicks {
 	return sim.MisPicks{
 		Share: w.Per1000.value / 1000, Retries: int64(w.Retries.value), Stops: w.Lasts.given(),
 		Lasts: w.Lasts.law.law, Crew: b.work(&w.Crew, usualPriority),
-	}
-}
-
-// noteAlarm says of an alarm that leaves less time than the refill needs.
-func (b *resolver) noteAlarm(w *stationWords, material *sim.Material) {
-	cycle := w.Cycle.law.law.Mean()
-	if !material.Alarm.On || material.PerCycle < 1 || !(cycle > 0) {
-		return
-	}
-	left := float64(material.Alarm.Level/material.PerCycle) * cycle
-	if lasts := material.Lasts.Mean(); lasts > left {
-		b.warn("What is left of %s at %s at the alarm lasts %s at set speed, a refill %s on average: the station stops for the rest. Write a higher alarm.", material.Name, w.Name.value,
-			rough(left/1e6)+" s", rough(lasts/1e6)+" s")
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // material makes a reel, a magazine or a hopper.
-func (b *resolver) material(w *stationWords, e *entry[materialWords]) (sim.Material, Material) {
+func (b *resolver) material(e *entry[materialWords]) (sim.Material, Material) {
 	m := &e.value
 	given := []string{}
 	for _, kind := range []struct {
@@ -26,17 +26,17 @@ func (b *resolver) material(w *stationWords, e *entry[materialWords]) (sim.Mater
 	case len(given) > 1:
 		b.complain(e.place, "%q is a %s at once; one of them has to go", e.name, strings.Join(given, " and a "))
 	case given[0] == "reel":
-		return b.reel(w, e)
+		return b.reel(e)
 	case given[0] == "magazine":
-		return b.stock(w, e, given[0], &m.Magazine)
+		return b.stock(e, given[0], &m.Magazine)
 	default:
-		return b.stock(w, e, given[0], &m.Hopper)
+		return b.stock(e, given[0], &m.Hopper)
 	}
 	return sim.Material{Name: e.name}, Material{AlarmAt: -1}
 }
 
 // reel makes a reel of web by its diameters, or one of pieces.
-func (b *resolver) reel(w *stationWords, e *entry[materialWords]) (sim.Material, Material) {
+func (b *resolver) reel(e *entry[materialWords]) (sim.Material, Material) {
 	m := &e.value
 	reel := &m.Reel
 	material := sim.Material{
@@ -65,7 +65,7 @@ func (b *resolver) reel(w *stationWords, e *entry[materialWords]) (sim.Material,
 	if material.Amount > 0 && material.PerCycle > material.Amount {
 		b.complain(m.PerCycle.at, "a cycle draws more of %s than a whole reel has", e.name)
 	}
-	b.change(w, e, &material)
+	b.change(e, &material)
 	return material, extra
 }
 
@@ -109,7 +109,7 @@ func (b *resolver) reelLength(e *entry[materialWords]) int64 {
 }
 
 // stock makes a magazine or a hopper with its refill.
-func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, stock *stockWords) (sim.Material, Material) {
+func (b *resolver) stock(e *entry[materialWords], kind string, stock *stockWords) (sim.Material, Material) {
 	m := &e.value
 	refill := &m.Refill
 	material := sim.Material{
@@ -139,7 +139,6 @@ func (b *resolver) stock(w *stationWords, e *entry[materialWords], kind string, 
 		material.MisPicks = b.misPicks(m)
 	}
 	b.checkRefill(&material, &extra, m)
-	b.noteAlarm(w, &material)
 	return material, extra
 }
 

@@ -38,7 +38,7 @@ func (b *resolver) station(e *entryWords) {
 		station.Stops = append(station.Stops, b.stop(w, &w.Stops.list[i], extra.GivesUnit))
 	}
 	for i := range w.Consumes.list {
-		material, more := b.material(w, &w.Consumes.list[i])
+		material, more := b.material(&w.Consumes.list[i])
 		station.Materials = append(station.Materials, material)
 		extra.Materials = append(extra.Materials, more)
 	}

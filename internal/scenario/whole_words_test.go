@@ -280,17 +280,12 @@ answer: {counted after: [c, d, e, f]}
 }
 
 // What is read and is not what it may seem. Figures by hand: 1 − 0.992⁴ = 0.0316 of the cycles have a
-// reject, 0.0316³ = 3.2e-5, and (1 − 3.16e-5)/(3.16e-5 · 0.968) = 33,000; 8 m are 60 cycles of 1 s; 4 min are 240 of
-// 132 mm, 31.7 m; 8 m at 0.05 of 132 mm a cycle need 1,212 cycles, a reel of 150 m has 1,136.
+// reject, 0.0316³ = 3.2e-5, and (1 − 3.16e-5)/(3.16e-5 · 0.968) = 33,000.
 func TestWarningsOfTheWholeLine(t *testing.T) {
 	const machine = "run: {warm-up: 2 h}\nline:\n  - {station: a, cycle: 1 s, gives: 4 blisters, %s}\n  - {buffer: b, holds: 40 blisters}\n  - {station: c, cycle: 1 s, takes: 4 blisters, gives: 1 carton, %s}\n"
-	const reel = "consumes: {foil: {reel: {outer: %s, core: 76 mm, thickness: 250 um}, per cycle: 132 mm, change by: web store, change: %s, web store: {length: 8 m, refill: %s}}}"
 	for _, c := range []struct{ a, c, want string }{
 		{"rejects: 0.8 %, stop after: 3 cycles, reset: 1 min", "gives: 1 carton", "a stops after 3 cycles in a row with a reject, but its rejects come one by one: 3.2 % of the cycles have one, so that 3 in a row begin with a probability of 0.0032 %, once in about 33 000 cycles. Write reject runs for those that come in a row."},
 		{"rejects: 0 %, stop after: 3 cycles, reset: 1 min", "", "a stops after 3 cycles in a row with a reject, but its rejects come one by one: this practically never happens. Write reject runs for those that come in a row."},
-		{fmt.Sprintf(reel, "600 mm", "4 min", "1.3"), "", "The web store of foil at a lasts 60 s at set speed, a change 240 s on average: the station stops for the rest. For the average it takes 32 m."},
-		{fmt.Sprintf(reel, "232 mm", "40 s", "1.05"), "", "The web store of foil at a is not full again before the next reel is used up: it takes 1 200 cycles, and a reel lasts 1 100."},
-		{"", "consumes: {blanks: {magazine: {holds: 2000 blanks}, per cycle: 1 blank, refill: {amount: 500 blanks, lasts: 0.7 min, alarm at: 30 blanks}}}", "What is left of blanks at c at the alarm lasts 30 s at set speed, a refill 42 s on average: the station stops for the rest. Write a higher alarm."},
 		{"", "closing: {by: hot melt, heat-up: 45 min}", "The heat-up of c, 45 min, lies within the warm-up of the run, 2 h: the measured window does not show it."},
 	} {
 		text := fmt.Sprintf(machine, c.a, c.c)
