@@ -25,7 +25,7 @@ type Buffer struct {
 	// is not taken the belt stands with all that is on it.
 	Stands bool
 	// Full and Clear are sensors that stop and release the stations before an accumulating
-	// conveyor.
+	// conveyor; without Clear the full sensor, with its delay, is also the one that releases.
 	Full, Clear Sensor
 	// Kind is how the store lies in the line.
 	Kind Kind

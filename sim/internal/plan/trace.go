@@ -1,7 +1,7 @@
 package plan
 
 // Trace collects what happened when, from time 0 to the end of the window.
-// Stations, buffers and stops are indices as in the record.
+// Stations, buffers and stops are indices as in the record. Stops of stores are counted in the record only.
 type Trace struct {
 	States []StateChange
 	Levels []LevelChange
