@@ -100,7 +100,7 @@ func inventedParts(s *scenario.Scenario) {
 	}
 	s.Stations[1].Materials = []scenario.Material{{Kind: "magazine", Unit: "blanks", AlarmAt: 500}, {Kind: "magazine", Unit: "leaflets", AlarmAt: 300}}
 	belt, store := &s.Line.Buffers[0], &s.Line.Buffers[1]
-	belt.Full, belt.Clear = sim.Sensor{On: true, At: 16, Delay: 2 * sim.Second}, sim.Sensor{On: true, At: 48, Delay: 2 * sim.Second}
+	belt.Full, belt.Clear = sim.Sensor{On: true, At: 48, Delay: 2 * sim.Second}, sim.Sensor{On: true, At: 16, Delay: 2 * sim.Second}
 	store.Kind, store.LastIn, store.Restart, store.AtStart = sim.HandMagazine, true, sim.Level{}, 600
 	store.Hand = sim.Hand{PerPiece: sim.Minute / 90, Load: 30, Crew: people}
 	store.Returns = sim.Returns{Share: 0.5, Inspection: sim.Fixed(1.2e7), Crew: people}
