@@ -93,7 +93,7 @@ func (c *compiler) makeLinks() {
 		link := plan.Link{
 			Name: p.Name, Capacity: p.Capacity, Transit: p.Transit, AtStart: c.atStart(i), First: plan.None,
 			Gives: c.gives(slices.Min(c.feeders[i])), Takes: c.leastTake(i) + c.keeps(i), // the first by name
-			Store: c.store(i),
+			LastIn: i < len(c.line.Buffers) && c.line.Buffers[i].LastIn, Store: c.store(i),
 		}
 		if p.Capacity == Unlimited {
 			link.Capacity = plan.NoLimit

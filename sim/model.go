@@ -120,6 +120,6 @@ func (e *Engine) Run(o Options) Record {
 	return e.plain.Run(plain.Options{
 		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
 		Trace: o.Trace, Classes: o.Classes, Every: o.Every,
-		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses,
+		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses, AgesAt: o.AgesAt,
 	})
 }

@@ -68,5 +68,11 @@ const (
 	CauseSupply  = plan.CauseSupply
 )
 
+// AgeClass is the class of Ages in which an age is counted.
+func AgeClass(age Micros) int { return plan.AgeClass(age) }
+
+// AgeLimit is the upper limit of a class of Ages, in microseconds.
+func AgeLimit(class int) float64 { return plan.AgeLimit(class) }
+
 // LevelClasses is the number of classes in BufferRecord.Classes.
 const LevelClasses = plan.LevelClasses

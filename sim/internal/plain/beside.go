@@ -41,6 +41,9 @@ func (e *Engine) spill(l *link, came int64) {
 		return
 	}
 	st.stored += over
+	if e.ages != nil {
+		e.ages.spills(l, over)
+	}
 	l.rec.Kept += over
 	st.byHand(l, over)
 	e.countIn(l, over)

@@ -13,6 +13,9 @@ func (e *Engine) takeSamples(s *station, good int64) int64 {
 		p := &s.plan.Checks[i]
 		taken, complete := s.machine.Sampled(i)
 		e.rec.Stations[s.plan.Members[p.Member].Declared].Sampled += taken
+		if e.ages != nil && taken > 0 {
+			e.ages.samples(s, i)
+		}
 		if complete {
 			e.ask(p.Task)
 		}
@@ -23,7 +26,11 @@ func (e *Engine) takeSamples(s *station, good int64) int64 {
 // tested says that a test is over.
 func (e *Engine) tested(t *task) {
 	s := &e.stations[t.plan.Station]
-	e.rec.Stations[t.plan.Cause.Declared].Checks[t.plan.Cause.Index].Count++
+	rec := &e.rec.Stations[t.plan.Cause.Declared].Checks[t.plan.Cause.Index]
+	rec.Count++
+	if e.ages != nil {
+		e.ages.tested(e, t.plan.Station, t.plan.Item, rec)
+	}
 	if s.machine.Tested(t.plan.Item, s.phase == working) {
 		e.checkDue(t.plan.Station, t.plan.Item)
 	}

@@ -54,6 +54,8 @@ type Engine struct {
 
 	// because says what began waits, nil unless asked for; attribution keeps it between runs.
 	because, attribution *because
+	// ages follows when pieces were born, nil unless asked for; following keeps it between runs.
+	ages, following *ages
 
 	rec *plan.Record
 	// units are the records of stations of several members, until they are told apart.
@@ -106,7 +108,7 @@ func (e *Engine) connect() {
 	for i := range e.links {
 		e.links[i].plan, e.links[i].index = &e.plan.Links[i], i
 		e.links[i].timer = e.timers.transitOf[i]
-		e.links[i].special = len(e.plan.Links[i].Feeders) > 1 || len(e.plan.Links[i].Takers) > 1 || e.links[i].store != nil
+		e.links[i].special = e.links[i].isSpecial()
 	}
 	for k := range e.plan.Nodes {
 		p, n := &e.plan.Nodes[k], &e.nodes[k]
@@ -199,6 +201,7 @@ type Options struct {
 	Classes     bool
 	Attribute   bool
 	Pauses      bool // only with Attribute
+	AgesAt      []int
 	Every       plan.Micros
 }
 
@@ -357,6 +360,9 @@ func (e *Engine) unreserve(s *station) {
 
 // cycleOver makes a station ready for what comes after a cycle with so many good pieces.
 func (e *Engine) cycleOver(s *station, good int64) {
+	if e.ages != nil && s.in == nil {
+		e.ages.made(s, good)
+	}
 	e.cal.set(s.index, plan.Never)
 	e.atWork--
 	s.rec.Cycles++

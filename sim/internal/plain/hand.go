@@ -82,6 +82,9 @@ func (e *Engine) carried(t *task) {
 	if st.hand.out {
 		e.clock(l)
 		st.stored -= st.hand.load
+		if e.ages != nil {
+			e.ages.carries(l, st.hand.load)
+		}
 		l.rec.GivenBack += st.hand.load
 		l.rec.ByHand += st.hand.load
 		e.wakeTakers(l)
@@ -119,6 +122,9 @@ func (e *Engine) mayReturn(s *station) {
 		}
 		st.back.free = draw.Gap(st.back.stream.Uniform(), st.plan.Returns.Share)
 		st.back.takes = append(st.back.takes, e.takes(s.node, l))
+		if e.ages != nil {
+			e.ages.rejected(s, l)
+		}
 		if !st.back.open {
 			st.back.open = true
 			e.ask(st.plan.Returns.Task)
@@ -132,7 +138,11 @@ func (e *Engine) returned(t *task) {
 	st := l.store
 	pieces := st.back.takes[0]
 	st.back.takes = append(st.back.takes[:0], st.back.takes[1:]...)
-	if pieces <= min(l.plan.Capacity-st.plan.Direct-st.stored, l.free()) {
+	fits := pieces <= min(l.plan.Capacity-st.plan.Direct-st.stored, l.free())
+	if e.ages != nil {
+		e.ages.returned(l, pieces, fits)
+	}
+	if fits {
 		e.clock(l)
 		st.stored += pieces
 		l.level += pieces

@@ -115,6 +115,9 @@ func (e *Engine) handOver(s *station) bool {
 		}
 		next = n.outs[o].link
 	}
+	if e.ages != nil {
+		e.ages.gives(e, s)
+	}
 	if next != nil {
 		e.put(next, s.out)
 		if next.plan.Alternate {
@@ -276,6 +279,9 @@ func (e *Engine) startCycle(s *station) {
 
 // takeInput takes the input of a cycle; it returns the level before that, for speed steps.
 func (e *Engine) takeInput(s *station) (level int64) {
+	if e.ages != nil {
+		e.ages.begin()
+	}
 	if in := s.in; in != nil {
 		level = in.level
 		if s.simple {
@@ -289,6 +295,9 @@ func (e *Engine) takeInput(s *station) (level int64) {
 	s.rec.Taken += s.plan.Takes
 	if e.because != nil {
 		e.because.accounts[s.index].took = e.now
+	}
+	if e.ages != nil {
+		e.ages.load(e, s)
 	}
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
@@ -334,6 +343,18 @@ func (e *Engine) work(s *station, work, pause plan.Micros) {
 	e.cal.set(s.index, e.now+work)
 }
 
+// passOn lets one piece go from a link to the next.
+func (e *Engine) passOn(l, next *link) {
+	if e.ages != nil {
+		e.ages.begin()
+	}
+	e.take(l, 1)
+	if e.ages != nil {
+		e.ages.passOn()
+	}
+	e.put(next, 1)
+}
+
 // moveOn passes arrived pieces of a link on to the next, one by one.
 func (e *Engine) moveOn(n *node) {
 	l, next := n.link, n.outs[0].link
@@ -346,8 +367,7 @@ func (e *Engine) moveOn(n *node) {
 			return
 		}
 		l.since = plan.Never
-		e.take(l, 1)
-		e.put(next, 1)
+		e.passOn(l, next)
 		e.tookTurn(next, n.index)
 		if taker != plan.None {
 			e.startTaker(&e.nodes[taker])

@@ -222,8 +222,16 @@ func (e *Engine) put(l *link, pieces int64) {
 	}
 }
 
+// isSpecial says that several put into a link or take from it, or that it has rules.
+func (l *link) isSpecial() bool {
+	return len(l.plan.Feeders) > 1 || len(l.plan.Takers) > 1 || l.store != nil
+}
+
 // tookSpecial tells others of what was taken: other takers, and the rules of the link.
 func (e *Engine) tookSpecial(l *link, pieces int64) {
+	if e.ages != nil {
+		e.ages.take(l, pieces)
+	}
 	if len(l.plan.Takers) > 1 {
 		e.wakeTakers(l)
 	}
@@ -234,6 +242,9 @@ func (e *Engine) tookSpecial(l *link, pieces int64) {
 
 // putSpecial tells others of what was put: other feeders, and the rules of the link.
 func (e *Engine) putSpecial(l *link, pieces int64) {
+	if e.ages != nil {
+		e.ages.put(l, pieces)
+	}
 	if len(l.plan.Feeders) > 1 {
 		e.wakeFeeders(l)
 	}
@@ -245,8 +256,12 @@ func (e *Engine) putSpecial(l *link, pieces int64) {
 // arrive ends the transit of the first batch.
 func (e *Engine) arrive(l *link) {
 	e.clock(l)
+	before := l.arrived
 	for l.moving.size > 0 && l.moving.first().at == e.now-l.stood {
 		l.arrived += l.moving.pop().pieces
+	}
+	if e.ages != nil {
+		e.ages.arrive(l, l.arrived-before)
 	}
 	next := plan.Never
 	if l.moving.size > 0 {

@@ -116,7 +116,7 @@ type link struct {
 	// first is the first feeder by name, nil if that is a link.
 	first *station
 	index int
-	// special says that several put into it or take from it, or that it has rules: store, nil for most.
+	// special says that several put into it or take from it, that it has rules, or that ages are followed: store, nil for most.
 	special bool
 	store   *store
 	// delays are of the speed steps that read it.

@@ -26,6 +26,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetTasks(o)
 	e.resetChecks()
 	e.resetBecause(o.Attribute, o.Pauses)
+	e.resetAges(o.AgesAt)
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
@@ -226,6 +227,9 @@ func (e *Engine) clearCounts() {
 	clear(e.rec.Crews)
 	if e.because != nil {
 		e.because.clearCounts(e)
+	}
+	if e.ages != nil {
+		e.rec.Ages = &plan.Ages{}
 	}
 }
 

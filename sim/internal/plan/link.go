@@ -17,6 +17,8 @@ type Link struct {
 	// Gives is what the first feeder gives at once, Takes the smallest take and what has to stay
 	// beside it: for full and empty.
 	Gives, Takes int64
+	// LastIn says that of the pieces that lie there the last in goes out first.
+	LastIn bool
 	// Store is what it does beside holding pieces, or nil.
 	Store *Store
 }
