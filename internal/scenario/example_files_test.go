@@ -155,11 +155,11 @@ func TestTeachingFiles(t *testing.T) {
 	}
 	// 60/min on top of 240/min are 100 cartons of 3 a minute.
 	beside := example(t, "lowmere-beside.yaml")
-	if store := beside.Line.Buffers[1]; store.Surplus != sim.Second || !store.LastIn || store.Kind != sim.BesideLine || beside.Stations[1].SetCycle != 600e3 {
+	if store := beside.Line.Buffers[2]; store.Surplus != sim.Second || !store.LastIn || store.Kind != sim.BesideLine || beside.Stations[2].SetCycle != 600e3 {
 		t.Errorf("the store: %+v", store)
 	}
 	// 30 blisters at 90/min are 20 s.
-	if hand := example(t, "lowmere-hand.yaml").Line.Buffers[1].Hand; math.Abs(float64(int64(hand.PerPiece)*hand.Load)-20e6) > 100 {
+	if hand := example(t, "lowmere-hand.yaml").Line.Buffers[2].Hand; math.Abs(float64(int64(hand.PerPiece)*hand.Load)-20e6) > 100 {
 		t.Errorf("a load takes %d microseconds", int64(hand.PerPiece)*hand.Load)
 	}
 	// Two words of one station are all that serialisation changes.
