@@ -15,14 +15,14 @@ type Cover struct {
 	After float64
 	// P90, P95 and P99 are the free places for so many of 100 stops.
 	P90, P95, P99 float64
-	// Frees are the minutes in which those behind the store free them at top speed: places/(drain - feed);
+	// Frees are the minutes in which those behind the store free them at top speed: places/(drain - feed), or by the surplus of the store;
 	// 0 if they never do.
 	Frees90, Frees95, Frees99 float64
 }
 
 // addCovers derives them for the stations that stand with those that take from a store.
 func (p *Place) addCovers(f *flow, stations []Station, node int) {
-	if p.Kind != "buffer" || p.Feed <= 0 {
+	if p.Kind != "buffer" || p.Lies == byHand || p.Feed <= 0 {
 		return
 	}
 	for _, i := range f.standsWith(node) {
@@ -97,8 +97,8 @@ func (p *Place) cover(station, cause string, lasts sim.Law, after, rate float64)
 		places, frees *float64
 	}{{0.90, &c.P90, &c.Frees90}, {0.95, &c.P95, &c.Frees95}, {0.99, &c.P99, &c.Frees99}} {
 		*one.places = rate * max(0, lasts.Quantile(one.share)/minute-after)
-		if p.Drain > p.Feed {
-			*one.frees = *one.places / (p.Drain - p.Feed)
+		if p.frees > 0 {
+			*one.frees = *one.places / p.frees
 		}
 	}
 	p.Covers = append(p.Covers, c)
@@ -107,7 +107,7 @@ func (p *Place) cover(station, cause string, lasts sim.Law, after, rate float64)
 // short is the figures alone.
 func (c *Cover) short(p *Place) string {
 	text := fmt.Sprintf("%s, %s, %s %s", fixed(c.P90, 0), fixed(c.P95, 0), fixed(c.P99, 0), p.Unit)
-	if p.Drain > p.Feed && c.P99 > 0 {
+	if p.frees > 0 && c.P99 > 0 {
 		text += fmt.Sprintf("; free again in %s, %s, %s min", number(c.Frees90), number(c.Frees95), number(c.Frees99))
 	}
 	return text
@@ -122,7 +122,7 @@ func (c *Cover) text(p *Place) string {
 	if c.After > 0 {
 		text += fmt.Sprintf(" after the %s min from the alarm", number(c.After))
 	}
-	if p.Drain > p.Feed {
+	if p.frees > 0 {
 		return text + fmt.Sprintf("; free again in %s, %s, %s min at top speed", number(c.Frees90), number(c.Frees95), number(c.Frees99))
 	}
 	return text + "; never free again, since no more goes out at top speed than comes in"

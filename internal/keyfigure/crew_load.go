@@ -117,6 +117,9 @@ func (f *Figures) crewLines() (out []item) {
 			parts = append(parts, fmt.Sprintf("%s at %s %s", p.Cause, p.Station, percent(p.Asked)))
 		}
 		text := fmt.Sprintf("%s of %s", percent(c.Share), persons(c.People))
+		if c.Elsewhere > 0 {
+			text += fmt.Sprintf(", %s of it elsewhere", percent(ratio(c.Elsewhere, float64(c.People))))
+		}
 		if len(parts) > 0 {
 			text += "; of one person ask " + strings.Join(parts, ", ")
 		}

@@ -69,6 +69,8 @@ type Place struct {
 	InMost, OutMost, SurplusMost float64
 	// Sensor is nil without one.
 	Sensor *SensorPlaces
+	stops  bool    // it has stops of its own
+	frees  float64 // pieces a minute by which it gets emptier while the feeders run at set speed
 	// Covers are the free places that the stops behind a store need.
 	Covers []Cover
 	// StopUpstream and Restart are levels in pieces, 0 where not given.

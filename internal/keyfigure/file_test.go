@@ -8,6 +8,7 @@ import (
 
 	"tuckline/internal/scenario"
 	"tuckline/scenarios"
+	"tuckline/sim"
 )
 
 // The demo lines as Go values, by the name of the file that has the same line.
@@ -36,6 +37,30 @@ func TestExampleFiles(t *testing.T) {
 				compareRows(t, f.List(), Derive(demo).List())
 			}
 		})
+	}
+}
+
+// No example makes more than its bound, in one window of the engine; what is in stores at its beginning is
+// allowed for, and what stops that come by chance make of it.
+func TestExamplesMakeNoMoreThanTheBound(t *testing.T) {
+	names, err := fs.Glob(scenarios.FS, "*.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range names {
+		s := readExample(t, name)
+		model, err := sim.Compile(s.Line)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		const hours = 50
+		record, passed := model.NewEngine().Run(sim.Options{Seed: 1, WarmUp: 2 * sim.Hour, Measure: hours * sim.Hour}), 0.0
+		for _, i := range s.Answer.CountedAfter {
+			passed += float64(record.Stations[i].Passed)
+		}
+		if bound := Derive(s).Bounds.Unlimited * 60 * hours; passed > bound*(1+luck(s, model, &record))+1000 {
+			t.Errorf("%s: %v passed, the bound is %v", name, passed, bound)
+		}
 	}
 }
 

@@ -47,12 +47,36 @@ func (f *flow) feed(stations []Station, node int, seen map[int]bool) float64 {
 	for _, from := range f.before[node] {
 		switch {
 		case from < len(stations):
-			sum += stations[from].Set.Pieces * f.portionInto(stations, from, node)
+			sum += f.comesFrom(stations, from, seen) * f.portionInto(stations, from, node)
 		case !seen[from]:
 			sum += f.feed(stations, from, seen)
 		}
 	}
 	return sum
+}
+
+// comesFrom is what a station gives at set speed, or less if those that hand over to it, directly or
+// by lanes, give it less.
+func (f *flow) comesFrom(stations []Station, station int, seen map[int]bool) float64 {
+	s := &stations[station]
+	if len(f.before[station]) != 1 || seen[station] {
+		return s.Set.Pieces
+	}
+	seen[station] = true
+	before := f.before[station][0]
+	if n := len(stations); before >= n {
+		if !f.isLanes(before) {
+			return s.Set.Pieces
+		}
+		return min(s.Set.Pieces, f.feed(stations, before, seen)/float64(s.Takes)*float64(s.Gives))
+	}
+	comes := f.comesFrom(stations, before, seen) * f.portionInto(stations, before, station)
+	return min(s.Set.Pieces, comes/float64(s.Takes)*float64(s.Gives))
+}
+
+// isLanes says that a place is that of the lanes of a station: the station behind is named so.
+func (f *flow) isLanes(node int) bool {
+	return len(f.before[node]) == 1 && len(f.after[node]) == 1 && f.name(f.after[node][0]) == f.name(f.before[node][0])+" lanes"
 }
 
 func (f *flow) name(node int) string {
@@ -79,6 +103,7 @@ func (p *Place) fill() {
 		p.Minutes = capacity / p.Feed
 	}
 	if p.Drain > p.Feed {
+		p.frees = p.Drain - p.Feed
 		p.DrainMinutes = capacity / (p.Drain - p.Feed)
 	}
 }

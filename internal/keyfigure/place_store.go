@@ -18,15 +18,19 @@ type SensorPlaces struct {
 	Above, AboveSeconds float64
 }
 
+// byHand is how a store lies that somebody works.
+const byHand = "hand magazine"
+
 // addStore derives what a store or belt does beside holding pieces.
 func (p *Place) addStore(b *sim.Buffer) {
-	p.Keeps, p.Stands = b.Keeps, b.Stands
+	p.Keeps, p.Stands, p.stops = b.Keeps, b.Stands, len(b.Stops) > 0
 	p.InMost, p.OutMost, p.SurplusMost = perMinute(b.In), perMinute(b.Out), perMinute(b.Surplus)
 	switch b.Kind {
 	case sim.BesideLine:
 		p.Lies = "beside the line"
 	case sim.HandMagazine:
-		p.Lies = "hand magazine"
+		p.Lies = byHand
+		p.InMost, p.OutMost = perMinute(b.Hand.PerPiece), perMinute(b.Hand.PerPiece)
 	}
 	if p.Stands {
 		p.Spare, p.SpareSeconds = 0, 0
@@ -54,12 +58,14 @@ func (p *Place) limitDrain() {
 	}
 	out := p.Drain - p.Feed
 	switch {
+	case p.Lies == byHand && p.OutMost > 0:
+		out = min(out, p.OutMost)
 	case p.Lies != "" && p.SurplusMost > 0:
 		out = min(out, p.SurplusMost)
 	case p.Lies == "" && p.OutMost > 0:
 		out = min(p.Drain, p.OutMost) - p.Feed
 	}
-	p.DrainMinutes = 0
+	p.frees, p.DrainMinutes = max(0, out), 0
 	if out > 0 {
 		p.DrainMinutes = float64(p.Capacity-p.Keeps) / out
 	}
@@ -89,11 +95,12 @@ func (p *Place) storeLines() (out []item) {
 			out = append(out, item{label, fmt.Sprintf(format, a...)})
 		}
 	}
-	add(p.Lies != "", "lies", "%s", map[bool]string{true: "beside the line, worked by hand", false: p.Lies}[p.Lies == "hand magazine"])
+	add(p.Lies != "", "lies", "%s", map[bool]string{true: "beside the line, worked by hand", false: p.Lies}[p.Lies == byHand])
 	add(p.Stands, "does not accumulate", "no usable buffer: it stands with all that is on it while the piece at its exit is not taken")
 	add(p.Keeps > 0, "keeps", "%s %s that cannot be used", count(p.Keeps), p.Unit)
-	add(p.InMost > 0, "takes in", "at most %s %s/min", number(p.InMost), p.Unit)
-	add(p.OutMost > 0, "gives out", "at most %s %s/min", number(p.OutMost), p.Unit)
+	add(p.Lies == byHand && p.InMost > 0, "by hand", "%s %s/min by one person, in or out", number(p.InMost), p.Unit)
+	add(p.Lies != byHand && p.InMost > 0, "takes in", "at most %s %s/min", number(p.InMost), p.Unit)
+	add(p.Lies != byHand && p.OutMost > 0, "gives out", "at most %s %s/min", number(p.OutMost), p.Unit)
 	add(p.SurplusMost > 0, "surplus", "at most %s %s/min while pieces also come straight from the line", number(p.SurplusMost), p.Unit)
 	if s := p.Sensor; s != nil {
 		add(true, "sensor", "full at %s standing %s, then %s places are left = %s s of feed at set speed; its delay of %s s is %s %s; feeders go on at less than %s",

@@ -2,6 +2,7 @@ package keyfigure
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -97,6 +98,9 @@ func (f *Figures) leftOut() string {
 				all = append(all, what)
 			}
 		}
+	}
+	if slices.ContainsFunc(f.Places, func(p Place) bool { return p.stops }) {
+		all = append(all, "stops of stores")
 	}
 	return listed(all)
 }

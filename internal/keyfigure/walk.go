@@ -148,7 +148,7 @@ func (p *Place) lines() []item {
 		out = append(out, one)
 	}
 	if p.Lies != "" && p.DrainMinutes > 0 {
-		out = append(out, item{"empty after", fmt.Sprintf("%s min from full by its surplus, while the feeders run at set speed", number(p.DrainMinutes))})
+		out = append(out, item{"empty after", fmt.Sprintf("%s min from full, %s %s/min more than come at set speed", number(p.DrainMinutes), number(p.frees), p.Unit)})
 	}
 	out = append(out, p.storeLines()...)
 	for i := range p.Covers {

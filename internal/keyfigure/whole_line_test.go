@@ -237,3 +237,24 @@ func TestSentencesSayOutsideTheDwell(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// Lanes that pass on 300 blisters a minute give no more than the 240 of their machine, and so does what
+// it hands over to directly. Hand computation.
+func TestFeedBehindLanesIsThatOfTheMachine(t *testing.T) {
+	b := &build{}
+	add := func(name, from string, gives int64, speed float64) {
+		b.station(sim.Station{Name: name, From: from, Takes: 1, Gives: gives}, scenario.Station{}, speed, 0)
+	}
+	add("machine", "", 4, 60)
+	b.store("machine to machine lanes", 8, "machine")
+	add("machine lanes", "machine to machine lanes", 1, 300)
+	add("check", "machine lanes", 1, 400)
+	b.store("store", 720, "check")
+	add("cartoner", "store", 1, 300)
+	b.Answer.CountedAfter = []int{3}
+	near(t, "feed", Derive(&b.Scenario).Places[1].Feed, 240)
+	b.Line.Buffers[1].Stops = []sim.Stop{fixedStop("jam", sim.PieceClock, 1000, 1)}
+	if f := Derive(&b.Scenario); f.leftOut() != "stops of stores" {
+		t.Error(f.leftOut())
+	}
+}
