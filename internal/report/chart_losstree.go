@@ -35,7 +35,8 @@ var branchLooks = map[result.LossKind]branchLook{
 // kindWords say a kind of branch.
 func kindWords(kind result.LossKind) string { return say("tree."+branchLooks[kind].word, nil) }
 
-// leastBranch is the share of time below which a branch is drawn with all others of the kind.
+// leastBranch is the share of time below which a branch is drawn with all others of the kind; what is
+// below half of it stands in the table only.
 const leastBranch = 0.002
 
 // lossTreeSections say where the time of the stations that limit the line has gone.
@@ -53,7 +54,7 @@ func lossTreeSections(s *subject) ([]section, error) {
 		}
 		id := fmt.Sprintf("loss-tree-%d", i)
 		all = append(all, section{
-			ID: id, Heading: heading, Reading: say("tree.reading", facts{"Station": tree.Station}),
+			ID: id, Heading: heading, Reading: say("tree.reading", facts{"Station": tree.Station, "Least": rounded(50*leastBranch, -1) + thin + "%"}),
 			Charts: []chart{{id, 70 + 26*len(drawn), option}}, Table: s.lossTreeTable(tree.Branches, heading),
 		})
 	}
@@ -75,7 +76,7 @@ func lossTreeHeading(tree result.LossTree) string {
 	var largest []string
 	for _, b := range losses {
 		if b.Share.High >= losses[0].Share.Low && len(largest) < namedOrigins {
-			largest = append(largest, say("tree.part", facts{"Branch": branchWords(b), "Share": percentWords(b.Share.Mean)}))
+			largest = append(largest, say("tree.part", facts{"Branch": lossWords(b), "Share": percentWords(b.Share.Mean)}))
 		}
 	}
 	f["Largest"], f["N"] = listed(largest), len(largest)
@@ -91,11 +92,24 @@ func branchWords(b result.LossBranch) string {
 	if b.Cause == "" {
 		return kind
 	}
-	cause := wait{origin: result.Origin{Station: b.Station, Cause: b.Cause}}.causeName()
+	cause := causeWordsOf(b)
 	if b.Kind == result.LossStop {
 		return cause
 	}
 	return say("tree.because", facts{"Kind": kind, "Cause": cause})
+}
+
+// lossWords say a branch within a sentence.
+func lossWords(b result.LossBranch) string {
+	if b.Cause == "" || b.Kind == result.LossStop {
+		return branchWords(b)
+	}
+	return say("tree.sentence", facts{"Kind": kindWords(b.Kind), "Cause": causeWordsOf(b)})
+}
+
+// causeWordsOf is to what a branch goes back.
+func causeWordsOf(b result.LossBranch) string {
+	return wait{origin: result.Origin{Station: b.Station, Cause: b.Cause}}.causeName()
 }
 
 // drawnBranches are the branches of the chart: small ones of a kind are drawn as one.
@@ -112,7 +126,7 @@ func drawnBranches(all []result.LossBranch) []result.LossBranch {
 			drawn = append(drawn, result.LossBranch{Kind: b.Kind, Share: b.Share})
 		}
 	}
-	return slices.DeleteFunc(drawn, func(b result.LossBranch) bool { return math.Abs(b.Share.Mean) < leastBranch/20 })
+	return slices.DeleteFunc(drawn, func(b result.LossBranch) bool { return math.Abs(b.Share.Mean) < leastBranch/2 })
 }
 
 // sumOf is a sum with an interval that is rather too wide than too narrow.
@@ -145,7 +159,7 @@ func lossTreeOption(branches []result.LossBranch, aria string) (template.JS, err
 	beside.AddSeries("", counts, colour("ink"), charts.WithScatterChartOpts(opts.ScatterChart{SymbolSize: 1}),
 		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "right", Formatter: "fn:name", Color: "colour:faint"}))
 	bar.Overlap(beside)
-	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "110", "24"),
+	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "130", "24"),
 		charts.WithXAxisOpts(percentAxis()), charts.WithYAxisOpts(names(labels)))...)
 	return optionOf(bar)
 }
@@ -161,7 +175,7 @@ func (s *subject) lossTreeTable(branches []result.LossBranch, caption string) ta
 	for _, b := range branches {
 		of := ""
 		if b.Cause != "" {
-			of = wait{origin: result.Origin{Station: b.Station, Cause: b.Cause}}.causeName()
+			of = causeWordsOf(b)
 		}
 		kind, cause = append(kind, kindWords(b.Kind)), append(cause, of)
 		share, overlap = append(share, b.Share), append(overlap, b.Overlap)

@@ -19,7 +19,7 @@ type wait struct {
 }
 
 // leastWait is the share of time below which a wait is not worth a row.
-const leastWait = 0.0001
+const leastWait = 0.001
 
 // waitsOf are the waits of a station, the longest first.
 func waitsOf(station result.Station) []wait {
@@ -49,6 +49,9 @@ func (w wait) causeName() string {
 	}
 	return say("stop.at", f)
 }
+
+// longOnPaper is the number of rows from which the table stays folded on paper: the chart has what limits the line.
+const longOnPaper = 30
 
 // drawnOrigins is how many waits the chart has at most; the table has all.
 const drawnOrigins = 12
@@ -134,6 +137,7 @@ func (s *subject) originsTable(all []wait, caption string) table {
 	head := append(heads("station", "waits.state", "waits.cause", "waits.share"), say("column.spells", facts{"Window": s.Window.One}), say("column.overlap", nil))
 	t := tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
 		columnOf(share, 100), columnOf(spells, s.Window.Hours), columnOf(overlap, 100))
-	t.Note = say("origins.note", facts{"Least": rounded(100*leastWait, -2) + thin + "%"})
+	t.Long = len(t.Rows) > longOnPaper
+	t.Note = say("origins.note", facts{"Least": rounded(100*leastWait, -1) + thin + "%"})
 	return t
 }

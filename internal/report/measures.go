@@ -25,10 +25,10 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 		return name, say("measure.windows", facts{"Value": n.Mean, "Range": n.Range(), "Windows": strings.TrimPrefix(m.Per, "share of ")})
 	case m.Per == "good piece of the answer":
 		return name, say("measure.thousand", facts{"Value": numberOf(m.Value, 1000), "Unit": m.Unit, "Thousand": whole(1000), "Answer": s.Results.Output.Unit})
-	case m.Per == "pause, in pieces":
-		// A quantile: its interval is not as far on both sides either, and is none where there are few pauses.
+	case strings.HasSuffix(m.Per, ", in pieces") && !strings.HasPrefix(m.Per, "on average"):
+		// Quantiles: their interval is not as far on both sides either, and is none where there are few.
 		n := numberOf(m.Value, 1)
-		shown := facts{"Value": n.Mean, "Range": n.Range(), "Unit": m.Unit, "Per": "pause"}
+		shown := facts{"Value": n.Mean, "Range": n.Range(), "Unit": m.Unit, "Per": strings.TrimSuffix(m.Per, ", in pieces")}
 		if n.Alone {
 			shown["Range"] = ""
 		}
