@@ -8,6 +8,8 @@ type chainLine struct {
 	slots              []int64
 	// calendar: stops come at any time, and a stopped empty machine takes its input.
 	calendar bool
+	// before: in cycles, machines wait for room before they work, with their next piece loaded.
+	before bool
 }
 
 // phase is what a machine has: nothing, a piece in work, a finished piece.

@@ -20,5 +20,5 @@ func bernoulli(e *entry) {
 	e.compare(c, "PR_exact", e.rate(len(p)-1))
 	// At the beginning of a slot a piece that is taken in it still counts.
 	e.compare(c, "WIP", sumOf(level(0), share(1, sim.Running)))
-	e.leave("PR_aggregation", "an approximation that no command uses; the exact value is compared")
+	e.leave("PR_aggregation", approximated)
 }

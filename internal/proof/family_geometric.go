@@ -36,24 +36,44 @@ func between(i int) measure {
 	}
 }
 
-const longWords = "A stop strikes before a cycle. The source lets a machine that waits for room keep its next piece in the place before it. Here a machine that holds a finished piece has no room for the next one: with three and more machines that is another model, which delivers up to 0.15 % less, and N is no longer places + 2. Its exact values are those of its own chain."
+const longWords = "The source's machine waits for room before it starts, with its next piece loaded, and its N counts that piece: N - 1 places, blocking before the cycle, input taken while stopped. A stop strikes before a cycle. The level n of the source is what is stored or on the next machine."
 
-const otherBlocking = "the source's machine waits for room before it starts, with its next piece loaded; no line of this program does that, and with three and more machines it delivers up to 0.15 % more than blocking after the cycle, whose exact values are compared"
+const longAfterWords = "The same machines with blocking after the cycle and N - 2 places; the source has no values for it. With three and more machines that is another model: a machine that holds a finished piece has no room for the next one."
 
-// long: three or four such stations.
+const approximated = "an approximation that no command uses; the exact value is compared"
+
+// long: three or four such stations, as the source has them, and once more with blocking after the cycle.
 func long(e *entry) {
+	all := e.longCase(1, longWords, func(s *sim.Station) { s.BlocksBefore, s.LoadsWhileStopped = true, true })
+	n := len(all.line.Stations)
+	e.compare(all, "production_rate_exact", e.rate(n-1))
+	e.compare(all, "mean_levels_exact", every(n-1, loadedBetween)...)
+	after := e.longCase(2, longAfterWords, func(*sim.Station) {})
+	after.Name += ", blocking after"
+	e.compare(after, "production_rate_blocking_after", e.rate(n-1))
+	e.compare(after, "mean_levels_blocking_after", every(n-1, between)...)
+	e.leave("production_rate_DDX_decomposition", approximated)
+}
+
+// longCase has so many places fewer than the N of the source.
+func (e *entry) longCase(fewer int64, mapping string, as func(*sim.Station)) *Case {
 	p, r := e.numbers("p"), e.numbers("r")
-	line := serial(repeated(len(p), e.fixed(1)), e.places("slots_BAS")...)
+	places := each(e.places("N_gershwin"), func(n int64) int64 { return n - fewer })
+	line := serial(repeated(len(p), e.fixed(1)), places...)
 	for i := range p {
+		as(&line.Stations[i])
 		stops(&line, i, sim.CycleClock, e.cycles(1/p[i]), e.steps(1/r[i]))
 	}
-	words := fmt.Sprintf("%d stations, p = %s, r = %s a cycle, places %s", len(p), e.given["p"], e.given["r"], e.given["slots_BAS"])
-	c := e.sim(words, longWords, line, e.settled(line))
-	e.compare(c, "production_rate_blocking_after", e.rate(len(p)-1))
-	e.compare(c, "mean_levels_blocking_after", every(len(p)-1, between)...)
-	e.leave("production_rate_exact", otherBlocking)
-	e.leave("mean_levels_exact", otherBlocking)
-	e.leave("production_rate_DDX_decomposition", "an approximation that no command uses; the exact value is compared")
+	words := fmt.Sprintf("%d stations, p = %s, r = %s a cycle, N = %s", len(p), e.given["p"], e.given["r"], e.given["N_gershwin"])
+	return e.sim(words, mapping, line, e.settled(line))
+}
+
+// loadedBetween is the level of the source where the next station takes its input in any state.
+func loadedBetween(i int) measure {
+	return func(r *sim.Record) (part, whole float64) {
+		part, whole = level(i)(r)
+		return part + whole - inStates(r, i+1, sim.Starved), whole
+	}
 }
 
 // general: two such stations whose repairs have a given law.

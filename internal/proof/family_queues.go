@@ -12,7 +12,7 @@ const queueWords = "A saturated station with exponential cycles is the stream of
 // queues: a Poisson stream, unlimited room, one or several servers.
 func queues(e *entry) {
 	if e.given["capacity_K"] != "" {
-		e.leaveAll("a queue that loses arrivals: nothing on a line is lost because a place is full")
+		e.losing()
 		return
 	}
 	mu, servers := e.number("mu"), int(e.number("servers"))
@@ -29,6 +29,20 @@ func queues(e *entry) {
 	// A queue forgets its beginning in about mean/(1−load)², longer than a busy period.
 	c := e.sim(words, queueWords, line, 20*mean/(1-load)/(1-load))
 	e.queueFigures(c, servers)
+}
+
+const losingWords = "Arrivals that are lost while the system is full, and arrivals that stop while it is full, are the same process, since an exponential law has no memory: the station that arrives waits for room before its cycle. K counts the piece on the server: K - 1 places. The chance that an arrival is lost is the share of time in which the station is blocked."
+
+// losing is a queue that loses what comes while it is full.
+func (e *entry) losing() {
+	line := e.queue(e.exp(1/e.number("mu")), int(e.number("servers")))
+	line.Stations[0].BlocksBefore = true
+	line.Buffers[0].Holds = int64(e.number("capacity_K")) - 1
+	words := fmt.Sprintf("%s, K = %s, λ = %s, μ = %s", e.given["model"], e.given["capacity_K"], e.given["lambda"], e.given["mu"])
+	c := e.sim(words, losingWords, line, e.settled(line))
+	e.compare(c, "throughput", e.rate(1))
+	e.shares(c, "P_block", share(0, sim.Blocked))
+	e.queueFigures(c, 1)
 }
 
 // service is the law of a service, with the rates of failure and repair if it has any.

@@ -12,11 +12,13 @@ type slotWay struct {
 }
 
 // slotWays are all ways of one cycle: a machine that works fails with probability fail and loses the
-// cycle, one that is down is repaired with probability repair and works in that cycle.
+// cycle, one that is down is repaired with probability repair and works in that cycle. A machine that
+// blocks before its cycle does neither while there is no room.
 func (l *chainLine) slotWays(s chainState) []slotWay {
 	ways := []slotWay{{s, 1}}
 	for i := range l.fail {
-		if s.machine[i] != work {
+		full := l.before && i < len(l.slots) && s.buffer[i] >= l.slots[i]
+		if s.machine[i] != work || full {
 			continue
 		}
 		good, bad := 1-l.fail[i], l.fail[i]
@@ -63,12 +65,14 @@ func (l *chainLine) perCycle() float64 {
 	return out
 }
 
-// The chain of a line in cycles gives the published rates of two machines, and those of more machines
-// that stand in the cases as our own.
+// The chain of a line in cycles gives the published rates of two machines; those of the source for more
+// machines, which take their input while they wait for room; and those that stand in the cases as our own.
 func TestChainInCycles(t *testing.T) {
-	for _, name := range []string{"GER2-1", "GER2-10", "GER2-N2-1", "LONG-3", "LONG-8"} {
+	for _, name := range []string{
+		"GER2-1", "GER2-10", "GER2-N2-1", "LONG-3", "LONG-5", "LONG-6", "LONG-7", "LONG-8", "LONG-3, blocking after", "LONG-8, blocking after",
+	} {
 		c := caseOf(t, name)
-		l := &chainLine{slots: make([]int64, len(c.line.Stations)-1)}
+		l := &chainLine{slots: make([]int64, len(c.line.Stations)-1), before: c.line.Stations[0].BlocksBefore}
 		for i := range c.line.Buffers {
 			l.slots[i] = c.line.Buffers[i].Holds
 		}
