@@ -25,6 +25,8 @@ const (
 	perWindows = "share of shifts, weeks or runs"
 	perLate    = "late refill, in seconds"
 	perEvent   = "pause, in pieces"
+	perTest    = "test, in pieces"
+	perPiece   = "piece, in seconds"
 	perGood    = "good piece of the answer"
 )
 
@@ -62,5 +64,7 @@ var MeasureWords = []MeasureWord{
 	{"requests that waited", perRequests, "requests that had to wait at all, for each crew", waited},
 	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
 	{"crew minutes", perAnswer, "minutes of people at work at the line, for each crew", crewMinutes},
+	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean and P95", agesOf},
+	{exposure, perTest, "pieces that have been made at the beginning of the line since what the last good test looked at, when a test is over: mean, P95 and most, for each check", exposures},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
 }

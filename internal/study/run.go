@@ -103,6 +103,9 @@ func (j *job) optionsOf(replication int) sim.Options {
 	o := j.plainOptions(replication)
 	o.Classes, o.Attribute = true, true
 	o.Pauses = j.options.Part || needsPauses(j.options.Show)
+	if j.options.Part || needsAges(j.options.Show) {
+		o.AgesAt = j.scenario.Answer.CountedAfter
+	}
 	return o
 }
 
