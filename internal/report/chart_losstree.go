@@ -55,7 +55,7 @@ func lossTreeSections(s *subject) ([]section, error) {
 		id := fmt.Sprintf("loss-tree-%d", i)
 		all = append(all, section{
 			ID: id, Heading: heading, Reading: say("tree.reading", facts{"Station": tree.Station, "Least": rounded(50*leastBranch, -1) + thin + "%"}),
-			Charts: []chart{{id, 70 + 26*len(drawn), option}}, Table: s.lossTreeTable(tree.Branches, heading),
+			Charts: []chart{{id, 70 + 30*len(drawn), option}}, Table: s.lossTreeTable(tree.Branches, heading),
 		})
 	}
 	return all, nil
@@ -148,7 +148,11 @@ func lossTreeOption(branches []result.LossBranch, aria string) (template.JS, err
 		labels = append(labels, say("tree.label", facts{"Branch": branchWords(b), "Others": b.Cause == "" && named(branches, b.Kind)}))
 		below = append(below, opts.BarData{Value: round3(min(from, to))})
 		steps = append(steps, opts.BarData{Name: say("tree.tip", f), Value: round3(math.Abs(to - from)), ItemStyle: &opts.ItemStyle{Color: branchLooks[b.Kind].colour}})
-		counts = append(counts, opts.ScatterData{Name: say("tree.share", f), Value: []any{round3(max(from, to)), i}})
+		before := min(from, to)
+		if b.Kind == result.LossGood {
+			before = to // there is room in its own bar only
+		}
+		counts = append(counts, opts.ScatterData{Name: say("tree.share", f), Value: []any{round3(before), i}})
 	}
 	bar := charts.NewBar()
 	stack := charts.WithBarChartOpts(opts.BarChart{Stack: "time", BarCategoryGap: "30%"})
@@ -157,9 +161,9 @@ func lossTreeOption(branches []result.LossBranch, aria string) (template.JS, err
 	bar.SetXAxis(labels).XYReversal()
 	beside := charts.NewScatter()
 	beside.AddSeries("", counts, colour("ink"), charts.WithScatterChartOpts(opts.ScatterChart{SymbolSize: 1}),
-		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "right", Formatter: "fn:name", Color: "colour:faint"}))
+		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "left", Formatter: "fn:name", Color: "colour:ink"}))
 	bar.Overlap(beside)
-	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "130", "24"),
+	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "24", "24"),
 		charts.WithXAxisOpts(percentAxis()), charts.WithYAxisOpts(names(labels)))...)
 	return optionOf(bar)
 }

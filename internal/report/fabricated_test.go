@@ -111,7 +111,7 @@ func inventedResults(s *scenario.Scenario, shifts []float64) result.Results {
 		Format: 1, Title: s.Title, ScenarioHash: "5d0c1f0e9a7b4433", Seed: 4711, Replications: 40, Confidence: 0.95,
 		MeasuredHours: 8, WarmUpHours: 2, Engine: "plain", EngineReason: "the only engine of this version",
 		Output:   result.Output{Unit: "cartons", PerHour: hour, Total: total, ShiftP10: sorted[4], ShiftP50: sorted[20], ShiftP90: sorted[36]},
-		Measures: []result.Measure{},
+		Measures: []result.Measure{}, LossTrees: []result.LossTree{},
 		Warnings: []string{"blister machine: the dwell of 0.38 s is outside the qualified range of 0.40 s to 0.60 s"},
 		Ends:     map[string]int{"horizon": 40},
 	}

@@ -11,7 +11,7 @@ import (
 
 // lossTrees are the loss trees of the stations that limit the line.
 func (v view) lossTrees() []result.LossTree {
-	var trees []result.LossTree
+	trees := []result.LossTree{}
 	for _, i := range constraint(v.scenario.Line, v.figures) {
 		trees = append(trees, v.lossTree(i))
 	}

@@ -24,6 +24,8 @@ type Outcome struct {
 	Causes     []Cause
 	// Classes has, for each place between stations, the mean share of the window in each class of level.
 	Classes [][]float64
+	// Ages are the times that the good pieces of all replications have been in the line; nil unless a measure needs them.
+	Ages *sim.Ages
 	// UsedUp is about replications that ended before the end of the window.
 	UsedUp UsedUp
 	// Trace is of the first replication, from time 0. Its window begins at TracedFrom, the end

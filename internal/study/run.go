@@ -120,6 +120,7 @@ func (j *job) outcome() *Outcome {
 		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),
 		Causes:      causesOf(v, limiting),
 		Classes:     classes(j.records, len(j.model.Places())),
+		Ages:        allAges(j.records),
 	}
 	o.Interrupted = len(j.records) < j.wanted
 	o.WarmUp, o.Precision = j.warmUp, j.precision

@@ -128,7 +128,7 @@
       axis.axisLine = { lineStyle: { color: rule }, ...axis.axisLine };
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
       axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
-      if (axis.type === "value" && narrow) axis.splitNumber = 3;
+      if (axis.type === "value" && narrow) axis.splitNumber = Math.min(axis.splitNumber || 3, 3);
       if (axis.maxInterval && narrow) axis.minInterval = axis.maxInterval *= 2;
       if (narrow && axes(option, "xAxis").length > 1 && axis === axes(option, "xAxis")[0]) axis.axisLabel.showMaxLabel = false;
       if (axis.max === 100) axis.interval = narrow ? 50 : 20;
