@@ -24,13 +24,16 @@ func blinded(line *sim.Station) bool {
 		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return m.SpliceScrap > 0 || m.MisPicks.Share > 0 })
 }
 
+// longestRow is the number of cycles from which a row is so seldom that it changes no figure, whatever the rejects.
+const longestRow = 1_000_000
+
 // rowStops is the share of cycles after which a station stops because so many in a row had
 // a reject found. For independent rejects that is q^k (1-q)/(1-q^k), q the share of cycles with
 // one (mean time to a run of k successes: Feller 1968, from memory). With runs it is exact by the
 // chain of (state, row): what is in row j is what was in row 0, j cycles with a reject later.
 func rowStops(line *sim.Station) float64 {
 	k := line.RejectStop.After
-	if k <= 0 {
+	if k <= 0 || k > longestRow {
 		return 0
 	}
 	gives := float64(max(line.Gives, 1))

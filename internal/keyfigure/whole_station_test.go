@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
@@ -141,5 +142,30 @@ func TestTextOfWhatCountsAtAStation(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in\n%s", want, b.String())
 		}
+	}
+}
+
+// On one drive a stop of one restarts both, and takes their place from the packs of both; a further try of one is time of
+// both. By hand, for each cycle: 1 + 0.2 tries of 1 s, 20 s of restart and 60 s of stop in 300 cycles;
+// a stop comes within five cycles, the share 0.04 of the picks fails both times.
+func TestWhatCountsOnOneDrive(t *testing.T) {
+	b := &build{}
+	b.station(sim.Station{
+		Name: "cartoner", Takes: 1, Gives: 1, Coupled: "drive", HeatRecovery: 20 * sim.Second,
+		Materials: []sim.Material{{
+			Name: "blanks", Amount: 1e15, Refill: 1e15, PerCycle: 1, Lasts: sim.Fixed(1), MisPicks: sim.MisPicks{Share: 0.2, Retries: 1},
+		}},
+	}, scenario.Station{}, 60, 0)
+	b.station(sim.Station{
+		Name: "check", From: "cartoner", Takes: 1, Gives: 1, Coupled: "drive", LostPerStop: 5,
+		Stops: []sim.Stop{{Name: "jam", Clock: sim.CycleClock, Every: exponential(300), Lasts: sim.Fixed(minutes(1))}},
+	}, scenario.Station{}, 60, 0)
+	b.Answer.CountedAfter = []int{1}
+	f := Derive(&b.Scenario)
+	want := 60 * 0.96 * math.Exp(-5.0/300) / (1.2 + 80.0/300)
+	near(t, "effective", f.Stations[0].Effective.Answer, want)
+	near(t, "tries of both", f.Stations[1].Tries, 1.2)
+	if got := passed(t, b.Line); math.Abs(got-want) > 0.005*want || got > f.Bounds.Unlimited*1.002 {
+		t.Errorf("the engine passes %v a minute, arithmetic %v, the bound is %v", got, want, f.Bounds.Unlimited)
 	}
 }
