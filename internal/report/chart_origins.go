@@ -56,24 +56,39 @@ const longOnPaper = 30
 // drawnOrigins is how many waits the chart has at most; the table has all.
 const drawnOrigins = 12
 
-// originsSection says why the stations that limit the line wait, and in its table why all do.
-func originsSection(s *subject) (*section, error) {
-	var drawn, all []wait
-	limiting := stationsOf(s.limiting())
+// waits are those of the stations that limit the line, the longest first, or of all where these never
+// wait; and all of all stations.
+func (s *subject) waits() (limiting, all []wait) {
+	names := stationsOf(s.limiting())
 	for _, station := range s.Results.Stations {
 		waits := waitsOf(station)
 		all = append(all, waits...)
-		if slices.Contains(limiting, station.Name) {
-			drawn = append(drawn, waits...)
+		if slices.Contains(names, station.Name) {
+			limiting = append(limiting, waits...)
 		}
 	}
+	if len(limiting) == 0 {
+		limiting = slices.Clone(all)
+	}
+	slices.SortStableFunc(limiting, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	return limiting, all
+}
+
+// waitWords say in a sentence why what limits the line waits.
+func (s *subject) waitWords() string {
+	limiting, _ := s.waits()
+	if len(limiting) == 0 {
+		return ""
+	}
+	return say("sentence", facts{"Words": originsHeading(limiting)})
+}
+
+// originsSection says why the stations that limit the line wait, and in its table why all do.
+func originsSection(s *subject) (*section, error) {
+	drawn, all := s.waits()
 	if len(all) == 0 {
 		return nil, nil
 	}
-	if len(drawn) == 0 {
-		drawn = slices.Clone(all)
-	}
-	slices.SortStableFunc(drawn, func(a, b wait) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
 	heading := originsHeading(drawn)
 	drawn = drawn[:min(drawnOrigins, len(drawn))]
 	option, err := s.originsOption(drawn, described(heading))

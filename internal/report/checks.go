@@ -42,5 +42,20 @@ func (s *subject) checksTable(all []tested, caption string) table {
 		takes = append(takes, whole(float64(one.line.Takes))+" "+one.Unit)
 	}
 	head := append(heads("check", "station", "samples"), say("column.checks", facts{"Window": s.Window.One}))
-	return tableOf(caption, head, 3, textColumn(name), textColumn(station), textColumn(takes), columnOf(counts, s.Window.Hours))
+	columns := [][]cell{textColumn(name), textColumn(station), textColumn(takes), columnOf(counts, s.Window.Hours)}
+	for _, of := range []string{"mean", "P95", "most"} {
+		if exposed := s.exposed(all, of); exposed[0].N > 0 {
+			head, columns = append(head, say("column.exposed."+of, nil)), append(columns, columnOf(exposed, 1))
+		}
+	}
+	return tableOf(caption, head, 3, columns...)
+}
+
+// exposed is what a bad test would have left to look at, where that was asked for.
+func (s *subject) exposed(all []tested, of string) []result.Estimate {
+	var exposed []result.Estimate
+	for _, one := range all {
+		exposed = append(exposed, s.measureOf("exposure", one.Name+" of "+one.Station+", "+of))
+	}
+	return exposed
 }

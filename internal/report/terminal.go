@@ -26,6 +26,7 @@ func Terminal(w io.Writer, in Page) error {
 	p.paragraph(spanLine(s))
 	p.causes(f.Causes)
 	p.gap()
+	p.paragraph(s.waitWords())
 	p.paragraph(s.lateWords())
 	p.paragraph(s.dryWords())
 	p.stations(s)
