@@ -45,14 +45,15 @@ func between(line *sim.Line, b *sim.Buffer) bool {
 }
 
 // A rate that never binds changes nothing: on the coarse grid a station puts and takes at most every
-// 50 ms, so that a microsecond a piece is never too short. Without stops that scrap and empty pockets: what a cycle frees that is
-// lost before any work, and a pocket behind a start level, wait for the next event of the line, and a rate adds events.
+// 50 ms, so that a microsecond a piece is never too short. Without stops that scrap, stops together and empty pockets: what a stop
+// frees that strikes before any work, and a pocket behind a start level, wait for the next event of the line, and a rate
+// adds events.
 func TestRateThatNeverBindsChangesNothing(t *testing.T) {
 	changed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		line := randomLine(t, coarseGrid)
 		for i := range line.Stations {
-			line.Stations[i].EmptyPockets = sim.EmptyPockets{}
+			line.Stations[i].EmptyPockets, line.Stations[i].StopsWith = sim.EmptyPockets{}, ""
 			for j := range line.Stations[i].Stops {
 				line.Stations[i].Stops[j].Scraps = false
 			}
