@@ -24,6 +24,9 @@ func estimateCell(n number) cell {
 	if !n.Known {
 		return cell{Text: "–"}
 	}
+	if n.Alone {
+		return text(n.Mean) // there is no interval
+	}
 	return cell{n.Mean, n.Range()}
 }
 
