@@ -137,3 +137,20 @@ func TestScrapAfterAStopThatLosesItsCycle(t *testing.T) {
 		counts: `A: cycles 7, scrapped cycles 2, lost 1, given 5, taken 9`,
 	}.trail(t)
 }
+
+// What a stop frees by striking before any work goes on at once: a station that loads while it is stopped
+// takes new input in the same instant, not with the next event of the line, whatever that is.
+func TestLoadsAtOnceAfterALostCycle(t *testing.T) {
+	line := alone(1, losing(2, 10))
+	line.Stations[0].LoadsWhileStopped = true
+	course{
+		line:    line,
+		measure: 5 * s,
+		want: `
+			0 A running
+			2 A down (jam)
+		`,
+		// Taken at 0, at 1, at 2 (lost) and at 2 again, to be worked on after the stop.
+		counts: `A: cycles 2, taken 4, lost 1, input at last 1`,
+	}.trail(t)
+}
