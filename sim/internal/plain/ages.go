@@ -21,7 +21,7 @@ type ages struct {
 	// noted says by station whether the ages of what it passes on are asked for.
 	noted  []bool
 	checks []sampling
-	// firsts are the sets of stations on supply that checks look at, given what each has given.
+	// firsts are the sets of stations on supply that checks look at, given what has left each.
 	firsts []set
 	given  []int64
 }
@@ -130,7 +130,7 @@ func (e *Engine) resetAges(at []int) {
 	}
 	a := e.following
 	e.ages = a
-	a.inputs = 0
+	a.clear()
 	clear(a.given)
 	clear(a.giving)
 	for i := range a.stations {
@@ -208,32 +208,49 @@ func (a *ages) oldest(b born) {
 	a.taken[bornOldest] = min(a.taken[bornOldest], b[bornOldest])
 }
 
-// begin begins a take.
-func (a *ages) begin() { a.inputs, a.taken[bornMain] = 0, -1 }
+// clear ends a take.
+func (a *ages) clear() { a.inputs, a.taken[bornMain] = 0, -1 }
 
 // load ends the take of a cycle. What a station takes from supply is born now.
 func (a *ages) load(e *Engine, s *station) {
 	if s.in == nil {
 		a.taken[bornOldest], a.taken[bornMain] = int64(e.now), int64(e.now)
-		copy(a.taken[bornGiven:], a.given)
+		for i := range a.firsts {
+			a.taken[bornGiven+i] = a.made(e, i)
+		}
 	}
 	copy(a.stations[s.index], a.taken)
+	a.clear()
 }
 
 // passOn ends the take of a link that passes a piece on.
-func (a *ages) passOn() { copy(a.giving, a.taken) }
+func (a *ages) passOn() {
+	copy(a.giving, a.taken)
+	a.clear()
+}
 
-// made counts the good pieces of a cycle of a station on supply.
-func (a *ages) made(s *station, good int64) {
-	for i, first := range a.firsts {
-		if first.has(s.index) {
-			a.given[i] += good
+// made is what a set of first stations has made: what has left them, and what they hold.
+func (a *ages) made(e *Engine, i int) int64 {
+	sum := a.given[i]
+	for w, word := range a.firsts[i] {
+		for ; word != 0; word &= word - 1 {
+			if s := &e.stations[w<<6+position(word)]; s.phase == holding {
+				sum += s.out
+			}
 		}
 	}
+	return sum
 }
 
 // gives notes the age of pieces that leave a station, and that they are put next.
 func (a *ages) gives(e *Engine, s *station) {
+	if s.in == nil {
+		for i, first := range a.firsts {
+			if first.has(s.index) {
+				a.given[i] += s.out
+			}
+		}
+	}
 	copy(a.giving, a.stations[s.index])
 	if a.noted[s.index] && e.now >= e.t0 {
 		e.rec.Ages.Add(e.now-plan.Micros(a.giving[bornOldest]), s.out)

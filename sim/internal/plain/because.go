@@ -130,9 +130,9 @@ func (e *Engine) resetBecause(on, pauses bool) {
 	}
 }
 
-// changed follows a change of state, called while the old one is still known.
-func (b *because) changed(e *Engine, s *station, state plan.State, by, stop int) {
-	a := &b.accounts[s.index]
+// changed follows a change of state.
+func (b *because) changed(e *Engine, s *station) {
+	a, state, by, stop := &b.accounts[s.index], s.state, s.by, s.stop
 	b.count(e, s.index)
 	b.moved.add(s.index)
 	if a.stopped {

@@ -49,13 +49,9 @@ type Engine struct {
 	allMark         plan.Micros
 	asked           bool // a crew has something to decide
 	watched         bool // a level that somebody waits for is to be looked at
+	follows         bool // causes or ages are followed
 	// ends says that supply may come to its end and that there are start levels, which then lapse.
 	ends bool
-
-	// because says what began waits, nil unless asked for; attribution keeps it between runs.
-	because, attribution *because
-	// ages follows when pieces were born, nil unless asked for; following keeps it between runs.
-	ages, following *ages
 
 	rec *plan.Record
 	// units are the records of stations of several members, until they are told apart.
@@ -64,6 +60,10 @@ type Engine struct {
 	ended bool
 	// openTasks is the number of tasks that are open.
 	openTasks int
+	// because says what began waits, nil unless asked for; attribution keeps it between runs.
+	because, attribution *because
+	// ages follows when pieces were born, nil unless asked for; following keeps it between runs.
+	ages, following *ages
 }
 
 // timers says which timer belongs to whom: stations first, then links with
@@ -261,17 +261,14 @@ func (e *Engine) instant() {
 
 // afterMoves does what follows the moves of an instant.
 func (e *Engine) afterMoves() {
-	for len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
-		if len(e.pockets) > 0 {
-			e.startPockets()
-		}
-		if len(e.fresh) > 0 {
-			e.strikeFresh()
-		}
-		if len(e.jams) > 0 {
-			e.strikeStores()
-		}
-		e.moves() // what these have freed goes on in the same instant
+	if len(e.pockets) > 0 {
+		e.startPockets()
+	}
+	if len(e.fresh) > 0 {
+		e.strikeFresh()
+	}
+	if len(e.jams) > 0 {
+		e.strikeStores()
 	}
 	if e.asked {
 		e.giveOut()

@@ -26,7 +26,7 @@ func (a *ages) tested(e *Engine, station, check int, rec *plan.CheckRecord) {
 		if c.station != station || c.check != check {
 			continue
 		}
-		made := a.given[c.set] - c.good[bornGiven+c.set]
+		made := a.made(e, c.set) - c.good[bornGiven+c.set]
 		rec.Exposures = append(rec.Exposures, made+a.olderBefore(e, c))
 		copy(c.good, c.sample)
 		c.taken = false

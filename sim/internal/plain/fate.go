@@ -64,9 +64,6 @@ func (e *Engine) unreserve(s *station) {
 
 // cycleOver makes a station ready for what comes after a cycle with so many good pieces.
 func (e *Engine) cycleOver(s *station, good int64) {
-	if e.ages != nil && s.in == nil {
-		e.ages.made(s, good)
-	}
 	e.cal.set(s.index, plan.Never)
 	e.atWork--
 	s.rec.Cycles++

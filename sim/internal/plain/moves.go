@@ -115,8 +115,8 @@ func (e *Engine) handOver(s *station) bool {
 		}
 		next = n.outs[o].link
 	}
-	if e.ages != nil {
-		e.ages.gives(e, s)
+	if e.follows {
+		e.gave(s)
 	}
 	if next != nil {
 		e.put(next, s.out)
@@ -126,9 +126,6 @@ func (e *Engine) handOver(s *station) bool {
 	}
 	s.rec.Passed += s.out
 	s.rec.Holding += e.now - s.heldFrom
-	if e.because != nil {
-		e.because.accounts[s.index].gave = e.now
-	}
 	reserved, out := s.reserved, s.out
 	s.out, s.phase, s.since = 0, idle, plan.Never
 	if reserved > 0 {

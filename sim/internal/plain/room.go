@@ -260,16 +260,13 @@ func (e *Engine) arrive(l *link) {
 	for l.moving.size > 0 && l.moving.first().at == e.now-l.stood {
 		l.arrived += l.moving.pop().pieces
 	}
-	if e.ages != nil {
-		e.ages.arrive(l, l.arrived-before)
-	}
 	next := plan.Never
 	if l.moving.size > 0 {
 		next = l.moving.first().at + l.stood
 	}
 	e.cal.set(l.timer, next)
-	if e.because != nil {
-		e.because.arrived[l.index] = e.because.enteredAt(e, l, e.now)
+	if e.follows {
+		e.reached(l, l.arrived-before)
 	}
 	if l.store != nil {
 		e.arrivedAt(l)

@@ -17,12 +17,15 @@ func (e *Engine) settleStates() {
 			state, by, stop := e.stateOf(s)
 			if state != s.state || by != s.by || stop != s.stop {
 				e.setState(s, state, by, stop)
+				if e.follows {
+					e.changed(s)
+				}
 			}
 		}
 		e.touched[w] = 0
 	}
-	if e.because != nil {
-		e.because.settleCauses(e)
+	if e.follows {
+		e.settled()
 	}
 }
 
@@ -94,9 +97,6 @@ func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 	}
 	if s.plan.LosesPacks {
 		e.losePacks(s, state)
-	}
-	if e.because != nil {
-		e.because.changed(e, s, state, by, stop)
 	}
 	if state != s.state {
 		s.entered = e.now

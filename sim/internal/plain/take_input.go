@@ -4,9 +4,6 @@ import "tuckline/sim/internal/plan"
 
 // takeInput takes the input of a cycle; it returns the level before that, for speed steps.
 func (e *Engine) takeInput(s *station) (level int64) {
-	if e.ages != nil {
-		e.ages.begin()
-	}
 	if in := s.in; in != nil {
 		level = in.level
 		if s.simple {
@@ -18,11 +15,8 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		s.supply -= s.plan.Takes
 	}
 	s.rec.Taken += s.plan.Takes
-	if e.because != nil {
-		e.because.accounts[s.index].took = e.now
-	}
-	if e.ages != nil {
-		e.ages.load(e, s)
+	if e.follows {
+		e.took(s)
 	}
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	return level
@@ -40,9 +34,6 @@ func (e *Engine) takeAll(s *station) {
 
 // passOn lets one piece go from a link to the next.
 func (e *Engine) passOn(l, next *link) {
-	if e.ages != nil {
-		e.ages.begin()
-	}
 	e.take(l, 1)
 	if e.ages != nil {
 		e.ages.passOn()

@@ -27,6 +27,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetChecks()
 	e.resetBecause(o.Attribute, o.Pauses)
 	e.resetAges(o.AgesAt)
+	e.follows = e.because != nil || e.ages != nil
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0

@@ -1,0 +1,47 @@
+package plain
+
+// What follows causes and ages is told of moves here, in one place each: a line of which neither is asked for has
+// one flag to look at.
+
+// took follows a station that has taken its input.
+func (e *Engine) took(s *station) {
+	if e.because != nil {
+		e.because.accounts[s.index].took = e.now
+	}
+	if e.ages != nil {
+		e.ages.load(e, s)
+	}
+}
+
+// gave follows the pieces that leave a station, before they are put into the next place.
+func (e *Engine) gave(s *station) {
+	if e.because != nil {
+		e.because.accounts[s.index].gave = e.now
+	}
+	if e.ages != nil {
+		e.ages.gives(e, s)
+	}
+}
+
+// reached follows pieces that have come to the end of a belt.
+func (e *Engine) reached(l *link, pieces int64) {
+	if e.because != nil {
+		e.because.arrived[l.index] = e.because.enteredAt(e, l, e.now)
+	}
+	if e.ages != nil {
+		e.ages.arrive(l, pieces)
+	}
+}
+
+// changed follows a change of state, settled those of all stations in an instant.
+func (e *Engine) changed(s *station) {
+	if e.because != nil {
+		e.because.changed(e, s)
+	}
+}
+
+func (e *Engine) settled() {
+	if e.because != nil {
+		e.because.settleCauses(e)
+	}
+}
