@@ -42,6 +42,10 @@ func TestCourseOfAHandMagazine(t *testing.T) {
 	if r := &rec.Buffers[0]; r.Kept != 5 || r.GivenBack != 0 || r.ByHand != 5 {
 		t.Errorf("kept %d, given back %d, by hand %d; by hand computed 5, 0 and 5", r.Kept, r.GivenBack, r.ByHand)
 	}
+	// Three times in and once out, each for a whole load of 1.5 s.
+	if got := rec.Buffers[0].HandTime; got != 6*s {
+		t.Errorf("somebody carried for %d µs, by hand computed 6 s", got)
+	}
 }
 
 // Five are there at the start: a load of three is carried out at once.

@@ -43,7 +43,7 @@ func (h *holder) stores(i int) {
 		h.same(p.Name+" by hand", r.ByHand, r.Kept+r.GivenBack)
 	}
 	if b.Kind == sim.InLine {
-		h.same(p.Name+" beside the line", r.Kept+r.GivenBack+r.ByHand+int64(r.RanDry), 0)
+		h.same(p.Name+" beside the line", r.Kept+r.GivenBack+r.ByHand+int64(r.RanDry+r.HandTime), 0)
 	}
 	if !b.Full.On {
 		h.same(p.Name+" sensor", r.SensorStops, 0)

@@ -58,7 +58,7 @@ type Beside struct {
 	Kept      Estimate `json:"kept_per_hour"`
 	GivenBack Estimate `json:"given_back_per_hour"`
 	// ByHand are those of both that somebody carried, Minutes the people's time for it, in
-	// minutes per hour. Returned came back from rejected cycles. All are of hand magazines only.
+	// minutes per hour: whole loads, even if fewer pieces came. Returned came back from rejected cycles. All are of hand magazines only.
 	ByHand   Estimate `json:"by_hand_per_hour,omitzero"`
 	Minutes  Estimate `json:"minutes_by_hand_per_hour,omitzero"`
 	Returned Estimate `json:"returned_per_hour,omitzero"`

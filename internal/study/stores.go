@@ -32,19 +32,15 @@ func (v view) beside(line *sim.Buffer, i int) *result.Beside {
 	}
 	if line.Kind == sim.HandMagazine {
 		b.ByHand = of(func(r *sim.BufferRecord) int64 { return r.ByHand })
-		b.Minutes = v.count("hour", func(r *sim.Record) float64 { return handMinutes(line, &r.Buffers[i]) })
+		people := float64(max(1, line.Hand.Crew.People))
+		b.Minutes = v.count("hour", func(r *sim.Record) float64 {
+			return people * float64(r.Buffers[i].HandTime) / float64(sim.Minute)
+		})
 	}
 	if line.Returns.Share > 0 {
 		b.Returned = of(func(r *sim.BufferRecord) int64 { return r.Returned })
 	}
 	return b
-}
-
-// handMinutes is the time of people that carry pieces: pieces times the time of one piece of
-// one person, times the people who go together.
-func handMinutes(line *sim.Buffer, r *sim.BufferRecord) float64 {
-	people := float64(max(1, line.Hand.Crew.People))
-	return float64(r.ByHand) * float64(line.Hand.PerPiece) / float64(sim.Minute) * people
 }
 
 // dryWindows is the share of windows in which a place ran dry at all: a store beside the line

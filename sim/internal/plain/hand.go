@@ -56,7 +56,9 @@ func (e *Engine) carry(t *task) plan.Micros {
 		e.roomIn(l)
 		e.carries = true
 	}
-	return max(1, plan.Micros(st.hand.load)*st.plan.PerPiece)
+	lasts := max(1, plan.Micros(st.hand.load)*st.plan.PerPiece)
+	l.rec.HandTime += lasts
+	return lasts
 }
 
 // takesIn is how many pieces a store takes in for which it has so many places.
