@@ -261,14 +261,17 @@ func (e *Engine) instant() {
 
 // afterMoves does what follows the moves of an instant.
 func (e *Engine) afterMoves() {
-	if len(e.pockets) > 0 {
-		e.startPockets()
-	}
-	if len(e.fresh) > 0 {
-		e.strikeFresh()
-	}
-	if len(e.jams) > 0 {
-		e.strikeStores()
+	for len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
+		if len(e.pockets) > 0 {
+			e.startPockets()
+		}
+		if len(e.fresh) > 0 {
+			e.strikeFresh()
+		}
+		if len(e.jams) > 0 {
+			e.strikeStores()
+		}
+		e.moves() // what these have freed goes on in the same instant
 	}
 	if e.asked {
 		e.giveOut()
