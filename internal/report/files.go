@@ -32,7 +32,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	STATION tests of CHECK             how many were over
 //	BUFFER mean_level, max_level       pieces
 //	BUFFER full_s, empty_s             seconds
-//	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, returned, stops of CAUSE, CAUSE_s
+//	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, carried_s, returned, stops of CAUSE, CAUSE_s
 //	CREW requests, waited, busy_s, wait_s
 //
 // with a colon between a name and what follows it, as in "cartoner: given". What a

@@ -79,6 +79,7 @@ func bufferColumns(o *study.Outcome, i int) []csvColumn {
 		columns = append(columns, column("ran_dry_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.RanDry) }))
 		if buffer.Beside.ByHand.N > 0 {
 			count("by_hand", func(b *sim.BufferRecord) int64 { return b.ByHand })
+			columns = append(columns, column("carried_s", func(b *sim.BufferRecord, _ sim.Micros) string { return seconds(b.HandTime) }))
 		}
 		if buffer.Beside.Returned.N > 0 {
 			count("returned", func(b *sim.BufferRecord) int64 { return b.Returned })
