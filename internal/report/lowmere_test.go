@@ -1,6 +1,8 @@
 package report
 
 import (
+	"io"
+	"io/fs"
 	"testing"
 
 	"tuckline/internal/scenario"
@@ -49,9 +51,20 @@ func TestLowmereInABrowser(t *testing.T) {
 
 // Every example must make a page and a summary.
 func TestEveryExampleIsReported(t *testing.T) {
-	for _, name := range []string{"first-line.yaml", "tarn-hollow.yaml", "brackwater-merged.yaml", "brackwater-wide.yaml"} {
+	names, err := fs.Glob(scenarios.FS, "*.yaml")
+	if err != nil || len(names) < 5 {
+		t.Fatalf("%d examples (%v)", len(names), err)
+	}
+	for _, name := range names {
 		t.Run(name, func(t *testing.T) {
-			page := pageOf(t, Page{Outcome: example(t, name, 4)})
+			o := example(t, name, 4)
+			page := pageOf(t, Page{Outcome: o})
+			if err := Terminal(io.Discard, Page{Outcome: o}); err != nil {
+				t.Error(err)
+			}
+			if err := ReplicationsCSV(io.Discard, o); err != nil {
+				t.Error(err)
+			}
 			if n := len(page); n < 50_000 || n > 2_000_000 {
 				t.Errorf("the page has %d bytes without the chart engine", n)
 			}
