@@ -5,6 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime"
+	"runtime/debug"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -14,7 +17,7 @@ import (
 
 func proofCommand(t terminal) *cobra.Command {
 	var options proof.Options
-	var out string
+	var out, date string
 	format := choice{of: []string{"table", "json"}, text: "table"}
 	command := &cobra.Command{
 		Use:   "proof",
@@ -36,7 +39,7 @@ The exit code is 1 if a figure misses twice.`,
 			if err != nil {
 				return err
 			}
-			return prove(command.Context(), t, where, options, format.text)
+			return prove(command.Context(), t, where, options, format.text, date)
 		},
 	}
 	flags := command.Flags()
@@ -46,11 +49,12 @@ The exit code is 1 if a figure misses twice.`,
 	flags.Var(&format, "format", "print the answer as `FORM`: table or json")
 	// The only error is a flag that does not exist.
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(format.of, cobra.ShellCompDirectiveNoFileComp))
+	flags.StringVar(&date, "date", "", "print this `TEXT` on the page, as the date of the run; without it there is none")
 	flags.StringVar(&out, "out", "", "put the files into the new folder `DIR`; without it proof-results")
 	return command
 }
 
-func prove(ctx context.Context, t terminal, where folder, options proof.Options, format string) error {
+func prove(ctx context.Context, t terminal, where folder, options proof.Options, format, date string) error {
 	shown := progressOn(t.err)
 	if shown != nil {
 		options.Progress = shown.show
@@ -69,7 +73,7 @@ func prove(ctx context.Context, t terminal, where folder, options proof.Options,
 	if err != nil {
 		return err
 	}
-	path, err := where.write(proofFiles(outcome))
+	path, err := where.write(proofFiles(outcome, date))
 	if err != nil {
 		return err
 	}
@@ -82,13 +86,41 @@ func prove(ctx context.Context, t terminal, where folder, options proof.Options,
 	return nil
 }
 
-func proofFiles(o *proof.Outcome) []file {
-	page := proof.Page{Outcome: o, Version: "tuckline " + programVersion(), Style: report.StyleSheet()}
+func proofFiles(o *proof.Outcome, date string) []file {
+	page := proof.Page{
+		Outcome: o, Version: "tuckline " + programVersion() + builtFrom(), Unknown: programVersion() == noCommit, Date: date, Style: report.StyleSheet(),
+		Platform: fmt.Sprintf("%s/%s, %s", runtime.GOOS, runtime.GOARCH, runtime.Version()),
+	}
 	return []file{
 		{"proof.html", func(w io.Writer) error { return proof.HTML(w, page) }},
 		{"proof.json", func(w io.Writer) error { return proof.JSON(w, o) }},
 		{"proof.csv", func(w io.Writer) error { return proof.CSV(w, o) }},
 	}
+}
+
+// builtFrom is the commit behind a version that has another name, and when it was made; empty where the
+// build does not know.
+func builtFrom() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return ""
+	}
+	commit, made := "", ""
+	for _, one := range info.Settings {
+		switch one.Key {
+		case "vcs.revision":
+			commit = one.Value[:min(shownDigits, len(one.Value))]
+		case "vcs.time":
+			made = one.Value
+		}
+	}
+	switch {
+	case made == "":
+		return ""
+	case strings.Contains(programVersion(), commit):
+		return ", commit made " + made
+	}
+	return ", commit " + commit + " made " + made
 }
 
 func printProof(t terminal, o *proof.Outcome, format, path string) error {

@@ -44,12 +44,15 @@ func programVersion() string {
 // shownDigits of a commit are enough to find it.
 const shownDigits = 12
 
+// noCommit is the version of a program that was built outside its repository.
+const noCommit = "of no known commit"
+
 // versionOf is the version of the module, or the commit that was built.
 func versionOf(info *debug.BuildInfo) string {
 	if v := info.Main.Version; v != "" && v != "(devel)" {
 		return v
 	}
-	commit, changed := "of no known commit", ""
+	commit, changed := noCommit, ""
 	for _, one := range info.Settings {
 		switch {
 		case one.Key == "vcs.revision":

@@ -24,6 +24,8 @@ type Case struct {
 	later sim.Micros
 	// least is the number of replications of the first look.
 	least int
+	// work is about that of a case without replications, in the cycles that take as long.
+	work float64
 	// unit is the unit of time of the case, in microseconds.
 	unit    float64
 	figures []*figure
@@ -46,9 +48,11 @@ const (
 // figure is one exact value and what is compared with it.
 type figure struct {
 	quantity, source, known string
-	exact                   float64
-	kind                    kind
-	of                      measure
+	// published is the figure of the source where the value is a more exact one.
+	published string
+	exact     float64
+	kind      kind
+	of        measure
 	// share says that the figure is a probability.
 	share bool
 	// allowance is how far the line is from the model by its nature.
@@ -58,6 +62,8 @@ type figure struct {
 	tolerance float64
 	compute   sureValue
 	says      string
+	// drawn says that the value is itself drawn, by the source or for this table.
+	drawn bool
 }
 
 // sureValue computes the value of a figure without chance.
@@ -100,6 +106,9 @@ func (e *entry) figures(c *Case, quantity string, like figure, of ...measure) {
 	for k, x := range exact {
 		f := like
 		f.quantity, f.source, f.known, f.exact, f.of = quantity, v.source, v.known, x, of[min(k, len(of)-1)]
+		if len(exact) == 1 && v.published != v.text {
+			f.published = v.published
+		}
 		if len(exact) > 1 {
 			f.quantity += nth(k)
 		}

@@ -33,7 +33,7 @@ func TestEveryValueHasItsSource(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	seen, figures := map[string]bool{}, 0
+	seen := map[string]bool{}
 	for _, c := range cases {
 		if seen[c.Name] {
 			t.Errorf("%s: the name is used twice, and with it the seed", c.Name)
@@ -43,8 +43,7 @@ func TestEveryValueHasItsSource(t *testing.T) {
 			t.Errorf("%s: nothing says what it is", c.Name)
 		}
 		for _, f := range c.figures {
-			figures++
-			if f.source == "" || knownWords[f.known] == "" {
+			if f.source == "" || f.knownWords() == "" {
 				t.Errorf("%s, %s: source %q, known %q", c.Name, f.quantity, f.source, f.known)
 			}
 		}
@@ -54,10 +53,10 @@ func TestEveryValueHasItsSource(t *testing.T) {
 			t.Errorf("left out without a reason: %+v", l)
 		}
 	}
-	t.Logf("%d cases, %d figures, %d left out", len(cases), figures, len(leftOut))
 }
 
-// A warm-up is at least 20 times the longest mean repair, unless a new line is asked for.
+// A warm-up is at least 20 times the longest mean repair, time between stops or busy period, unless a
+// new line is asked for.
 func TestWarmUpOfEveryCase(t *testing.T) {
 	fromNew := 0
 	for _, c := range allCases(t) {
@@ -69,14 +68,18 @@ func TestWarmUpOfEveryCase(t *testing.T) {
 			continue
 		}
 		for i := range c.line.Stations {
-			for k := range c.line.Stations[i].Stops {
-				repair := c.line.Stations[i].Stops[k].Lasts.Mean()
-				if float64(c.warmUp) < 20*repair-1 {
-					t.Errorf("%s: a warm-up of %v µs, a repair of %v", c.Name, c.warmUp, repair)
+			s := &c.line.Stations[i]
+			for k := range s.Stops {
+				if longest := max(s.Stops[k].Lasts.Mean(), apart(&s.Stops[k], s)); float64(c.warmUp) < 20*longest-1 {
+					t.Errorf("%s: a warm-up of %v µs, a repair or time between stops of %v", c.Name, c.warmUp, longest)
 				}
 			}
 		}
-		if c.measure < 10*c.warmUp {
+		if busy := busyPeriod(c); float64(c.warmUp) < 20*busy-1 {
+			t.Errorf("%s: a warm-up of %v µs, a busy period of %v", c.Name, c.warmUp, busy)
+		}
+		oneCycle := sim.Micros(c.line.Stations[0].Cycle.Mean())
+		if c.measure < 10*c.warmUp && c.measure != oneCycle {
 			t.Errorf("%s: the window is short beside the warm-up", c.Name)
 		}
 	}
@@ -85,28 +88,27 @@ func TestWarmUpOfEveryCase(t *testing.T) {
 	}
 }
 
-// Every line can be compiled, and the names of the slow cases are names of cases; each family has
-// quick ones.
-func TestLinesAndSets(t *testing.T) {
-	slowSeen, quickIn := 0, map[string]bool{}
+// busyPeriod is the mean time for which the servers behind unlimited room are busy without a break: of one
+// server service / (1 − load); 0 of other lines. A service with stops takes their repairs as well.
+func busyPeriod(c *Case) float64 {
+	if c.Family != "queues" || c.line.Buffers[0].Holds != sim.Unlimited || len(c.line.Stations) != 2 {
+		return 0
+	}
+	server := &c.line.Stations[1]
+	service := server.Cycle.Mean()
+	for k := range server.Stops {
+		service *= 1 + server.Stops[k].Lasts.Mean()/server.Stops[k].Every.Mean()
+	}
+	return service / (1 - service/c.line.Stations[0].Cycle.Mean())
+}
+
+// Every line can be compiled.
+func TestLinesCompile(t *testing.T) {
 	for _, c := range allCases(t) {
 		if c.figures[0].kind != sure {
 			if _, err := sim.Compile(c.line); err != nil {
 				t.Errorf("%s: %v", c.Name, err)
 			}
-		}
-		if slow[c.Name] {
-			slowSeen++
-		} else {
-			quickIn[c.Family] = true
-		}
-	}
-	if slowSeen != len(slow) {
-		t.Errorf("%d of %d slow cases exist", slowSeen, len(slow))
-	}
-	for _, f := range families {
-		if !quickIn[f.file] {
-			t.Errorf("the quick set has no case of %s", f.title)
 		}
 	}
 }

@@ -58,7 +58,7 @@ func (c *Case) compare(ctx context.Context, p Precision) ([]*Row, error) {
 	var rows []*Row
 	for i, f := range c.figures {
 		r := compared(c, f, s.interval(i))
-		r.Primary = i == 0
+		r.Primary = i == 0 && !r.Sure
 		rows = append(rows, r)
 	}
 	return rows, nil
@@ -80,7 +80,7 @@ func (c *Case) repeat(ctx context.Context, rows []*Row) error {
 		return err
 	}
 	for i, r := range rows {
-		if !r.Inside {
+		if !r.Inside && !r.Sure {
 			r.Again = compared(c, c.figures[i], s.interval(i))
 		}
 	}
@@ -98,13 +98,17 @@ func (c *Case) compareSure() ([]*Row, error) {
 			return nil, err
 		}
 		r := &Row{
-			Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
-			Ours: own, Low: own, High: own, Allowance: f.allowance, Sure: true, says: f.says,
+			Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: f.knownWords(), Published: f.published,
+			Ours: own, Low: own, High: own, Allowance: f.allowance, Tolerance: f.tolerance, Drawn: f.drawn, Sure: true, says: f.says,
 		}
 		off := math.Abs(own-f.exact) - last*math.Abs(f.exact)
 		r.Inside = off <= max(f.allowance, f.tolerance)
-		if r.Inside && off > f.tolerance {
+		switch {
+		case !r.Inside || r.says != "":
+		case off > f.tolerance:
 			r.says = toTheAllowance
+		case off > rounding*math.Abs(f.exact):
+			r.says = agrees
 		}
 		r.Fault = !r.Inside
 		rows = append(rows, r)

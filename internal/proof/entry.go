@@ -29,6 +29,8 @@ type LeftOut struct {
 	Reason string `json:"reason"`
 
 	entry string
+	// later says that the full set has it.
+	later bool
 }
 
 func (e *entry) fail(err error) {
@@ -95,7 +97,7 @@ func (e *entry) leave(quantity, reason string) {
 	for _, v := range e.values {
 		if v.quantity == quantity && !e.used[v] {
 			e.use(v)
-			e.leftOut = append(e.leftOut, LeftOut{e.name + ", " + quantity, reason, e.name})
+			e.leftOut = append(e.leftOut, LeftOut{Case: e.name + ", " + quantity, Reason: reason, entry: e.name})
 		}
 	}
 }
@@ -105,7 +107,7 @@ func (e *entry) leaveAll(reason string) {
 	for _, v := range e.values {
 		e.use(v)
 	}
-	e.leftOut = append(e.leftOut, LeftOut{e.name, reason, e.name})
+	e.leftOut = append(e.leftOut, LeftOut{Case: e.name, Reason: reason, entry: e.name})
 }
 
 func (e *entry) use(v *value) {

@@ -37,6 +37,12 @@ var families = []struct {
 // Cases are all cases, in the order of the families, and what is left out. An error says that the
 // embedded values are damaged.
 func Cases() (cases []*Case, leftOut []LeftOut, err error) {
+	cases, leftOut, _, err = catalogue()
+	return cases, leftOut, err
+}
+
+// catalogue is Cases with the names of the reference cases that they come from.
+func catalogue() (cases []*Case, leftOut []LeftOut, names []entryName, err error) {
 	var errs []error
 	for _, family := range families {
 		entries, err := valuesOf(family.file)
@@ -53,9 +59,10 @@ func Cases() (cases []*Case, leftOut []LeftOut, err error) {
 				}
 			}
 			leftOut = append(leftOut, e.leftOut...)
+			names = append(names, entryName{e.family, e.name})
 		}
 	}
-	return cases, leftOut, errors.Join(errs...)
+	return cases, leftOut, names, errors.Join(errs...)
 }
 
 // title is the heading of a family.

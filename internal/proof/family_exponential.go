@@ -23,7 +23,7 @@ func exponential(e *entry) {
 		}
 	}
 	e.serialFigures(c)
-	e.leave("gain_over_balanced_percent", "a difference of half a per cent between two lines, to 0.3 % of itself, takes a hundred thousand times the replications; the throughput of both lines is compared")
+	e.leave("gain_over_balanced_percent", "a difference of half a per cent between two lines, to 0.3 % of itself, takes some tens of thousands of times the replications of each; the throughput of both lines is compared")
 }
 
 // serialFigures are the states and levels of a serial line.

@@ -66,9 +66,10 @@ func fixedTimes(e *entry) {
 	up, down, horizon, rate := e.word("U"), e.word("D"), e.word("T"), e.word("rate")
 	line := e.alone(1 / rate)
 	stops(&line, 0, sim.RunningClock, e.fixed(up), e.fixed(down))
-	c := e.exactly("One station; "+e.given["parameters"], "One course of the line, without chance; the source allows one piece at the horizon.")
-	e.sure(c, "parts_made", 0, e.course(line, 0, horizon, func(r *sim.Record) float64 { return float64(r.Stations[0].Given) }))
-	e.sure(c, "stops_started", 0, e.course(line, 0, horizon, func(r *sim.Record) float64 { return float64(r.Stations[0].Stops[0].Count) }))
+	c := e.exactly("One station; "+e.given["parameters"], "One course of the line, without chance. A piece that ends on the horizon counts, so that the window ends 1 µs behind it.")
+	behind := horizon + 1/e.unit
+	e.sure(c, "parts_made", 0, e.course(line, 0, behind, func(r *sim.Record) float64 { return float64(r.Stations[0].Given) }))
+	e.sure(c, "stops_started", 0, e.course(line, 0, behind, func(r *sim.Record) float64 { return float64(r.Stations[0].Stops[0].Count) }))
 	e.sure(c, "long_run_availability", 0, e.course(line, up+down, 10*(up+down), func(r *sim.Record) float64 {
 		return inStates(r, 0, sim.Running) / float64(r.Window)
 	}))

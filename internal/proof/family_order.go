@@ -22,6 +22,11 @@ func (e *entry) order(best []string) {
 	v := e.values[i]
 	e.use(v)
 	places := len(e.numbers("mean_service_times")) - 1
+	for _, one := range append(dealings(places, int(e.number("total_slots"))), best[0]) {
+		line := e.dealtLine(one)
+		all := e.sized(line)
+		c.work += orderReplications * all.replicationWork()
+	}
 	c.figures = append(c.figures, &figure{
 		quantity: "allocations above the best", source: v.source, known: v.known, kind: sure, says: noneAbove,
 		compute: func() (float64, error) { return e.better(best[0], dealings(places, int(e.number("total_slots")))) },
@@ -48,6 +53,12 @@ func (e *entry) better(best string, all []string) (float64, error) {
 	return float64(above), err
 }
 
+// sized is a line with its warm-up and window.
+func (e *entry) sized(line sim.Line) *Case {
+	warmUp := e.micros(e.settled(line))
+	return &Case{line: line, warmUp: warmUp, measure: 10 * warmUp}
+}
+
 // throughputs simulates one allocation with the random numbers of all of its case.
 func (e *entry) throughputs(places string) ([]float64, error) {
 	line := e.dealtLine(places)
@@ -56,9 +67,9 @@ func (e *entry) throughputs(places string) ([]float64, error) {
 		return nil, err
 	}
 	engine, x := model.NewEngine(), make([]float64, orderReplications)
-	warmUp := e.micros(e.settled(line))
+	c := e.sized(line)
 	for r := range x {
-		rec := engine.Run(sim.Options{Seed: seedOf(e.name + ", order"), Replication: r, WarmUp: warmUp, Measure: 10 * warmUp})
+		rec := engine.Run(sim.Options{Seed: seedOf(e.name + ", order"), Replication: r, WarmUp: c.warmUp, Measure: c.measure})
 		part, whole := e.rate(len(line.Stations) - 1)(&rec)
 		x[r] = part / whole
 	}

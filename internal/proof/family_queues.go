@@ -27,7 +27,11 @@ func queues(e *entry) {
 	load := e.number("lambda") * mean / float64(servers)
 	words := fmt.Sprintf("%s, λ = %s, μ = %s", model, e.given["lambda"], e.given["mu"])
 	// A queue forgets its beginning in about mean/(1−load)², longer than a busy period.
-	c := e.sim(words, queueWords, line, 20*mean/(1-load)/(1-load))
+	warmUp := 20 * mean / (1 - load) / (1 - load)
+	if repair != nil {
+		warmUp = max(warmUp, 20/repair[0])
+	}
+	c := e.sim(words, queueWords, line, warmUp)
 	e.queueFigures(c, servers)
 }
 

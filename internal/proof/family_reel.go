@@ -92,9 +92,9 @@ func twoReels(e *entry) {
 			Name: fmt.Sprintf("reel %d", i+1), Amount: amount, PerCycle: 1e5, Refill: amount, Lasts: e.fixed(one[1]),
 		})
 	}
-	const horizon = 150_000
-	c := e.exactly("Two reels on one station; "+e.given["parameters"], "One course of 150,000 minutes, without chance; the window may cut one change of each.")
-	e.sure(c, "availability", (first+second)/horizon, e.course(line, 0, horizon, func(r *sim.Record) float64 {
+	period := 2*(b+second) + math.Round(2*b/a)*first
+	c := e.exactly("Two reels on one station; "+e.given["parameters"], fmt.Sprintf("One course, without chance, over a window of %.2f minutes with all changes of two long reels.", period))
+	e.sure(c, "availability", 0, e.course(line, 100+period, period, func(r *sim.Record) float64 {
 		return inStates(r, 0, sim.Running) / float64(r.Window)
 	}))
 }

@@ -73,7 +73,7 @@ func ageReplacement(e *entry) {
 	both := line.Stations[0].Stops
 	both[0].Name, both[1].Name = "breakdown", "planned"
 	both[0].Renews, both[1].Renews = []string{"planned"}, []string{"breakdown"}
-	c := e.sim("One station with a planned stop at an age of running; "+text, "Each of the two stops renews the clock of the other.", line, 20*repair+20*e.word("T"))
+	c := e.sim("One station with a planned stop at an age of running; "+text, "Each of the two stops renews the clock of the other.", line, 20*max(repair+e.word("T"), life.Mean()/e.unit))
 	all := func(r *sim.Record) float64 {
 		return float64(r.Stations[0].Stops[0].Count + r.Stations[0].Stops[1].Count)
 	}

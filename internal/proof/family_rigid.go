@@ -34,7 +34,7 @@ func (e *entry) onOneDrive(line sim.Line, clock sim.Clock, up, down []float64, w
 		}
 	}
 	e.stopsOf(&line, clock, up, down)
-	c := e.sim(words, "Neighbours on one drive run and stop together.", line, 1000)
+	c := e.sim(words, "Neighbours on one drive run and stop together.", line, e.settled(line))
 	e.shares(c, "line_efficiency", share(len(up)-1, sim.Running))
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"tuckline/internal/estimate"
@@ -24,6 +25,29 @@ func selections(e *entry) {
 	eta, h2 := estimate.KimNelson(k, confidence, first)
 	e.sure(c, "eta", 0, plain(eta))
 	e.sure(c, "h2", 0, plain(h2))
+}
+
+// eliminations compares who was given up and after how many replications, written as INDEX:REPLICATIONS.
+func (e *entry) eliminations(c *Case, own []estimate.Elimination) {
+	i := slices.IndexFunc(e.values, func(v *value) bool { return v.quantity == "eliminations (index:r)" })
+	v := e.values[i]
+	e.use(v)
+	for k, text := range strings.Fields(v.text) {
+		index, after, _ := strings.Cut(text, ":")
+		got := estimate.Elimination{Alternative: -1}
+		if k < len(own) {
+			got = own[k]
+		}
+		for _, one := range []struct {
+			what, want string
+			own        int
+		}{{"given up", index, got.Alternative}, {"given up after", after, got.Replications}} {
+			c.figures = append(c.figures, &figure{
+				quantity: fmt.Sprintf("%s, number %d", one.what, k+1), source: v.source, known: v.known, kind: sure,
+				exact: e.parse(v.quantity, one.want), compute: plain(float64(one.own)),
+			})
+		}
+	}
 }
 
 // publishedSeries are the values of the run, by alternative and replication.
@@ -58,5 +82,5 @@ func (e *entry) selectionRun(c *Case, k, first int, confidence float64) {
 	e.sure(c, "observations_per_survivor_at_stop", 0, plain(float64(v.Replications)))
 	e.sure(c, "S2_0_2", 0, plain(s.FirstStageVariance(0, 2)))
 	e.sure(c, "max_N", 0, plain(float64(most-1)))
-	e.leave("eliminations (index:r)", "a list, not a figure; who is chosen and after how many is compared")
+	e.eliminations(c, v.Eliminations)
 }

@@ -24,7 +24,7 @@ func unreliable(e *entry) {
 	e.shares(c, "down_prob_by_station", every(n, in(sim.Down, sim.Waiting))...)
 	if calendar {
 		e.shares(c, "blocked_prob_by_station", every(n, holding)...)
-		e.leave("starved_prob_by_station", "the source counts an empty station that is down as well; the record counts it as down")
+		e.leave("starved_prob_by_station", "the source counts an empty station that is down as well; the record counts it as down and does not keep for how long it was empty")
 	}
 	e.serialFigures(c)
 }

@@ -14,12 +14,16 @@ type Row struct {
 	Quantity string
 	Exact    float64
 	Source   string
-	// Known says how the exact value is known, in words.
-	Known string
+	// Known says how the value is known, in words; Published is the figure of the source where it is
+	// another, and Drawn says that the value is itself drawn.
+	Known, Published string
+	Drawn            bool
 	// Low to High is our interval; for a figure without chance both are our figure.
 	Low, High, Ours float64
 	// Allowance is added on both sides; it is 0 unless the line comes near to the model only.
-	Allowance    float64
+	Allowance float64
+	// Tolerance is that of the source, for a figure without chance.
+	Tolerance    float64
 	Replications int
 	// Primary figures are counted; the others are judged together.
 	Primary, Sure bool
@@ -35,8 +39,13 @@ type Row struct {
 // compared puts an interval beside the exact value.
 func compared(c *Case, f *figure, own estimate.Interval) *Row {
 	r := &Row{
-		Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: knownWords[f.known],
+		Case: c, Quantity: f.quantity, Exact: f.exact, Source: f.source, Known: f.knownWords(), Published: f.published,
 		Ours: own.Mean, Low: own.Low, High: own.High, Allowance: f.allowance, Replications: own.N,
+	}
+	if f.exact == 0 && f.kind == ratio { // what never happens has no interval
+		r.Sure, r.Inside = true, own.Mean == 0
+		r.Low, r.High, r.Fault = own.Mean, own.Mean, own.Mean != 0
+		return r
 	}
 	slack := f.allowance + rounding*math.Abs(f.exact)
 	r.Inside = r.Low-slack <= f.exact && f.exact <= r.High+slack
@@ -47,9 +56,10 @@ func compared(c *Case, f *figure, own estimate.Interval) *Row {
 // rounding is for figures that cannot miss but for the last digits of a sum.
 const rounding = 1e-9
 
-var knownWords = map[string]string{
-	"a": "figure seen in the source", "b": "published figure, computed anew", "f": "published formula, evaluated",
-	"x": "exact chain of states, solved", "m": "formula from memory", "a-formula": "formula seen in the source, evaluated",
+// WithoutAllowance says that the value lies inside although nothing is added.
+func (r *Row) WithoutAllowance() bool {
+	slack := rounding * math.Abs(r.Exact)
+	return r.Low-slack <= r.Exact && r.Exact <= r.High+slack
 }
 
 // pValue is the probability of a figure at least so far from the exact value, by chance alone. The

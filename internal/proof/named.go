@@ -55,3 +55,14 @@ func wrongName(name string, known []string, leftOut []LeftOut) error {
 	}
 	return caseFault(fmt.Sprintf("there is no case %q", name))
 }
+
+// entriesOf are the reference cases that some cases come from.
+func entriesOf(cases []*Case) []entryName {
+	var all []entryName
+	for _, c := range cases {
+		if e := (entryName{c.Family, c.entry}); !slices.Contains(all, e) {
+			all = append(all, e)
+		}
+	}
+	return all
+}

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"tuckline/internal/estimate"
 )
 
 // some are quick cases of most families; together they take a few seconds.
@@ -44,8 +46,8 @@ func TestSomeCasesAgree(t *testing.T) {
 			t.Errorf("%s, %s: exact %v, ours %v to %v, again %+v", r.Case.Name, r.Quantity, r.Exact, r.Low, r.High, r.Again)
 		}
 	}
-	if o.Cases != len(some)-1 || o.Sure != 3 {
-		t.Errorf("%d cases and %d sure figures, there are %d and 3", o.Cases, o.Sure, len(some)-1)
+	if o.Cases != len(some)-2 || o.Allowed != 1 || o.Sure != 3 {
+		t.Errorf("%d cases, %d with an allowance and %d sure figures, there are %d, 1 and 3", o.Cases, o.Allowed, o.Sure, len(some)-2)
 	}
 }
 
@@ -128,6 +130,21 @@ func TestAMissThatIsChance(t *testing.T) {
 	o.Rows = o.Rows[:3]
 	if o.judge(); len(o.Faults()) != 1 || !o.Rows[2].Fault {
 		t.Errorf("%d faults", len(o.Faults()))
+	}
+}
+
+// A case with an allowance is not counted; what can only be 0 is a fault if it is not, and no figure of chance.
+func TestAllowancesAndZerosAreApart(t *testing.T) {
+	o := &Outcome{Rows: []*Row{
+		{Case: &Case{}, Primary: true, Inside: true, Replications: 40},
+		{Case: &Case{}, Primary: true, Inside: true, Exact: 1, Low: 0.9, High: 1.1, Allowance: 0.2, Replications: 40},
+		{Case: &Case{}, Primary: true, Inside: true, Exact: 1, Low: 1.1, High: 1.2, Allowance: 0.2, Replications: 40},
+		compared(&Case{}, &figure{}, estimate.Interval{N: 40}),
+		compared(&Case{}, &figure{}, estimate.Interval{Mean: 1e-9, Low: -1, High: 1, N: 40}),
+	}}
+	o.judge()
+	if o.Cases != 1 || o.Allowed != 2 || o.Close != 1 || o.Zeros != 2 || len(o.Faults()) != 1 || !o.Rows[4].Fault {
+		t.Errorf("%+v", o)
 	}
 }
 

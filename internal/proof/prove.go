@@ -23,14 +23,21 @@ type Outcome struct {
 	// Rows are in the order of the families and cases, the primary figure of a case first.
 	Rows    []*Row
 	LeftOut []LeftOut
-	// Cases counts the simulated cases, Outside those of them whose primary figure missed at first.
+	// Cases counts the simulated cases without an allowance, Outside those of them whose primary figure
+	// missed at first.
 	Cases, Outside int
+	// Allowed counts the simulated cases whose primary figure has an allowance: they hardly can miss, so
+	// that they are not among Cases. Missed are those of them that missed at first with it, Close those
+	// that lie inside without it.
+	Allowed, Missed, Close int
 	// PValue is that of the count outside.
 	PValue float64
-	// Sure counts figures without chance.
-	Sure int
+	// Sure counts figures without chance, Zeros those of simulated cases that can only be 0.
+	Sure, Zeros int
 	// TooMany says that more cases were outside than chance explains, 1 in 1000.
 	TooMany bool
+
+	entries []entryName
 }
 
 // Expected is the number of cases outside if all is right.
@@ -50,15 +57,18 @@ func (o *Outcome) Faults() []*Row {
 // Prove compares the cases. The result depends on the options only, not on the number of cores.
 // It ends early only with the context or with a case that cannot be run.
 func Prove(ctx context.Context, o Options) (*Outcome, error) {
-	cases, leftOut, err := Cases()
+	cases, leftOut, entries, err := catalogue()
 	if err != nil {
 		return nil, err
 	}
 	switch {
 	case o.Only != nil:
 		cases, leftOut, err = named(cases, leftOut, o.Only)
+		entries = entriesOf(cases)
 	case !o.Full:
-		cases, leftOut = quickOf(cases), append(leftOut, onlyInFull(cases)...)
+		all := cases
+		cases, err = quickOf(all)
+		leftOut = append(leftOut, onlyInFull(all, cases)...)
 	}
 	if err != nil {
 		return nil, err
@@ -71,7 +81,7 @@ func Prove(ctx context.Context, o Options) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Outcome{Full: o.Full, Part: o.Only != nil, Rows: rows, LeftOut: leftOut}
+	out := &Outcome{Full: o.Full, Part: o.Only != nil, Rows: rows, LeftOut: leftOut, entries: entries}
 	out.judge()
 	return out, nil
 }
@@ -82,14 +92,12 @@ func (o *Outcome) judge() {
 	var others []*Row
 	for _, r := range o.Rows {
 		switch {
+		case r.Sure && r.Replications > 0:
+			o.Zeros++
 		case r.Sure:
 			o.Sure++
 		case r.Primary:
-			o.Cases++
-			if !r.Inside {
-				o.Outside++
-			}
-			r.Fault = !r.Inside && !r.Again.Inside
+			o.count(r)
 		default:
 			others = append(others, r)
 		}
@@ -108,4 +116,23 @@ func (o *Outcome) judge() {
 		o.PValue = p
 	}
 	o.TooMany = o.PValue < 0.001 && float64(o.Outside) > o.Expected()
+}
+
+// count counts the first figure of a case.
+func (o *Outcome) count(r *Row) {
+	r.Fault = !r.Inside && !r.Again.Inside
+	outside := 0
+	if !r.Inside {
+		outside = 1
+	}
+	if r.Allowance == 0 {
+		o.Cases++
+		o.Outside += outside
+		return
+	}
+	o.Allowed++
+	o.Missed += outside
+	if r.WithoutAllowance() {
+		o.Close++
+	}
 }

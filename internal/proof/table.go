@@ -19,7 +19,7 @@ func Table(w io.Writer, o *Outcome) error {
 	for _, r := range o.Rows {
 		if r.Case.Family != family {
 			family = r.Case.Family
-			fmt.Fprintf(t, "\n%s\nCASE\tFIGURE\tEXACT\tOURS, 99 %%\tVERDICT\n", title(family))
+			fmt.Fprintf(t, "\n%s\nCASE\tFIGURE\tKNOWN\tOURS, 99 %%\tVERDICT\n", title(family))
 		}
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\n", r.Case.Name, r.Quantity, r.ExactText(), r.ours(), r.Verdict())
 	}
@@ -36,15 +36,19 @@ func (r *Row) ours() string {
 // CSV writes a row for every figure, with model, mapping and source.
 func CSV(w io.Writer, o *Outcome) error {
 	out := csv.NewWriter(w)
-	_ = out.Write([]string{"case", "model", "mapping", "figure", "exact", "source", "known", "low", "high", "allowance", "replications", "verdict", "low repeated", "high repeated"})
+	_ = out.Write([]string{"case", "model", "mapping", "figure", "exact", "published", "source", "known", "low", "high", "allowance", "tolerance", "replications", "verdict", "low repeated", "high repeated"})
 	number := func(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 	for _, r := range o.Rows {
+		tolerance := ""
+		if r.Sure {
+			tolerance = number(r.Tolerance)
+		}
 		row := []string{
-			r.Case.Name, r.Case.Model, r.Case.Mapping, r.Quantity, number(r.Exact), r.Source, r.Known,
-			number(r.Low), number(r.High), number(r.Allowance), strconv.Itoa(r.Replications), r.Verdict(), "", "",
+			r.Case.Name, r.Case.Model, r.Case.Mapping, r.Quantity, number(r.Exact), r.Published, r.Source, r.Known,
+			number(r.Low), number(r.High), number(r.Allowance), tolerance, strconv.Itoa(r.Replications), r.Verdict(), "", "",
 		}
 		if r.Again != nil {
-			row[12], row[13] = number(r.Again.Low), number(r.Again.High)
+			row[14], row[15] = number(r.Again.Low), number(r.Again.High)
 		}
 		_ = out.Write(row)
 	}
