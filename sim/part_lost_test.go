@@ -196,3 +196,57 @@ func TestPacksLostAtAStopWhileBlocked(t *testing.T) {
 		counts: `A: cycles 3, lost packs 1, passed 2`,
 	}.follow(t)
 }
+
+// A starved station still has its packs until they have left, one a cycle: two of them in 2 s. Every 5 s A, slower
+// than B, gives one; the stop of the group comes 0.5 s, 2 s and 2.5 s after B's last cycle.
+func TestPacksLostWhileShortlyStarved(t *testing.T) {
+	for _, c := range []struct {
+		stop float64
+		lost int64
+	}{{6.5, 1}, {8, 1}, {8.5, 0}} {
+		a, b := one("A", "", 5), one("B", "A", 1)
+		b.LostPerStop = 2
+		b.Stops = []sim.Stop{{Name: "look", Clock: sim.CalendarClock, Every: sec(c.stop), Lasts: sec(1)}}
+		// B works 5-6 and 10-11: the second is the first after the stop.
+		rec := compile(t, sim.Line{Stations: []sim.Station{a, b}}).NewEngine().Run(sim.Options{Measure: 12 * s})
+		if got := rec.Stations[1].LostPacks; got != c.lost {
+			t.Errorf("a stop at %v s: %d lost, by hand %d", c.stop, got, c.lost)
+		}
+	}
+}
+
+// A stop after a whole number of cycles strikes when the next begins: behind a slower feeder the station has been starved
+// until then, for 1 s of every 2, which is no longer than the three packs need to leave.
+func TestPacksLostBehindASlowerFeeder(t *testing.T) {
+	a, b := one("A", "", 2), one("B", "A", 1)
+	b.LostPerStop = 3
+	b.Stops = []sim.Stop{jam(5, 1)}
+	course{
+		line:    sim.Line{Stations: []sim.Station{a, b}},
+		measure: 23 * s,
+		want: `
+			0  A running, B starved
+			2  B running
+			3  B starved
+			4  B running
+			5  B starved
+			6  B running
+			7  B starved
+			8  B running
+			9  B starved
+			10 B running
+			11 B starved
+			12 B down (jam)      # five cycles; the sixth has its input, 3 packs are on their way
+			13 B running         # the cycles until 14 and 15: lost
+			15 B starved
+			16 B running         # until 17: lost
+			17 B starved
+			18 B running
+			19 B starved
+			20 B running
+			21 B starved
+			22 B down (jam)
+		`,
+		counts: `B: cycles 10, lost packs 3, passed 7`,
+	}.follow(t)
+}

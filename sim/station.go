@@ -65,7 +65,8 @@ type Station struct {
 	// place when the station stops: the next pieces given are rejected, those of the cycle that is struck
 	// first; scrapped cycles give none. A stop while some are still to come makes it LostPerStop again. It
 	// counts own stops, those of its group, and a blocked spell longer than one cycle at set speed, but no
-	// stop that begins while the station is starved: an empty infeed lets them run out.
+	// stop of a station that has been starved for longer than it takes until they have left at set speed, those of
+	// one cycle in each cycle: an empty infeed lets them run out.
 	LostPerStop int64
 	// Checks are in-process tests that take pieces off the line.
 	Checks []Check

@@ -29,7 +29,7 @@ type stationWords struct {
 	Reset           resetWords            `yaml:"reset" about:"The work after such a stop: a time, or its law and who does it." eg:"{lasts: 1 min, crew: operators}"`
 	Inspection      inspectionWords       `yaml:"inspection" about:"Where a reject leaves the station." eg:"{rejects after: 8 cycles}"`
 	NoReads         share                 `yaml:"no-reads" most:"100 %" about:"Share of the pieces given whose code cannot be read; rejected, and counted apart." eg:"0.3 %"`
-	LostPerStop     count                 `yaml:"lost per stop" about:"Pieces that lose their place when the station stops: the next ones given are rejected. Own stops count, those of stations that stop with it, and a full exit for longer than a cycle." eg:"4 cartons"`
+	LostPerStop     count                 `yaml:"lost per stop" about:"Pieces that lose their place when the station stops: the next ones given are rejected. Own stops count, those of stations that stop with it, and a full exit for longer than a cycle; not a stop while it is starved if all have left by then, one a cycle." eg:"4 cartons"`
 	Checks          named[checkWords]     `yaml:"checks" about:"In-process tests, by name: they take good pieces off the line while the station runs." eg:"{leak test: {every: 45 min running, takes: 12 blisters, lasts: 3 min}}"`
 	AfterStop       oneOrMore[scrapWords] `yaml:"after stop" about:"Scrap after own stops; a list is allowed." eg:"{if longer than: 1 min, scrap: 8 cycles}"`
 	AfterStandstill oneOrMore[scrapWords] `yaml:"after standstill" about:"Scrap after any standstill, blocked and starved included; a list is allowed." eg:"{if longer than: 1 min, scrap: 8 cycles}"`

@@ -99,11 +99,14 @@ func (m *Machine) makeCareful() {
 }
 
 // LosePacks says that the station has stopped, or has been blocked for longer than a cycle: what
-// is between printing and rejecting loses its place. Working says that a cycle is under way.
-func (m *Machine) LosePacks(working bool) {
+// is between printing and rejecting loses its place. Working says that a cycle is under way, empty for how long it has
+// had nothing to work on: meanwhile they leave, those of one cycle in each cycle at set speed.
+func (m *Machine) LosePacks(working bool, empty plan.Micros) {
 	m.pause(working)
 	for i := range m.rejects {
-		m.rejects[i].stopped()
+		if r := &m.rejects[i]; empty <= r.cycles()*m.plan.Pace.RampAfter {
+			r.stopped()
+		}
 	}
 	m.goOn()
 }

@@ -33,7 +33,7 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 			}
 		}
 		if c%9 == 4 {
-			m.LosePacks(false)
+			m.LosePacks(false, 0)
 		}
 		if c%5 == 3 {
 			work := m.Pocket(pause(c))
@@ -46,7 +46,7 @@ func worked(pl *plan.Station, cycles int, level func(int) int64, split func(work
 		}
 		work := m.Start(level(c), pause(c))
 		if c%7 == 6 {
-			m.LosePacks(true)
+			m.LosePacks(true, 0)
 		}
 		crew.refill()
 		for {

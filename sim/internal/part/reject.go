@@ -119,5 +119,10 @@ func (r *reject) full() bool {
 	return true
 }
 
+// cycles is how many cycles it takes until all packs on their way have left.
+func (r *reject) cycles() plan.Micros {
+	return plan.Micros((r.plan.LostPerStop + r.plan.Gives - 1) / r.plan.Gives)
+}
+
 // stopped says that a stop takes the place from all packs on their way.
 func (r *reject) stopped() { r.lost = r.plan.LostPerStop }

@@ -84,6 +84,7 @@ type station struct {
 	state    plan.State
 	by, stop int         // cause of the state
 	entered  plan.Micros // when the state began
+	emptied  plan.Micros // when it was first starved since it ran last, Never if it was not; only where packs are lost
 	mark     plan.Micros // up to where its time is counted
 	heldFrom plan.Micros
 	rec      *plan.StationRecord

@@ -51,7 +51,7 @@ func (e *Engine) resetStations(o Options) {
 		s.lacked, s.startable, s.waited = fromNew, false, false
 		s.pocket, s.inARow = false, 0
 		s.resetDelays()
-		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom = unset, none, none, 0, 0, 0
+		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom, s.emptied = unset, none, none, 0, 0, 0, longAgo
 	}
 	for j := range e.timers.stops {
 		stop := &e.timers.stops[j]
