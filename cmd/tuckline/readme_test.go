@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-// commands are the lines of the shell blocks of README.md that begin with prefix.
+// commands are the lines of the shell blocks of README.md that begin with prefix, and what stands so in backquotes.
 func commands(t *testing.T, prefix string) []string {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
@@ -25,6 +25,9 @@ func commands(t *testing.T, prefix string) []string {
 				all = append(all, lines.Text())
 			}
 		}
+	}
+	for _, inline := range regexp.MustCompile("`("+regexp.QuoteMeta(prefix)+"[^`\n]+)`").FindAllSubmatch(text, -1) {
+		all = append(all, string(inline[1]))
 	}
 	return all
 }
