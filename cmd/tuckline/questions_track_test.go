@@ -16,8 +16,8 @@ func TestQuestion10(t *testing.T) {
 	greater(t, "output with the store before", before.more(t, none, "good_output"))
 	greater(t, "output with the store behind", behind.more(t, none, "good_output"))
 	// 4 for each own stop, one of 3 000 cartons, and for each film stop, one of 1 500: 4 × (1/3000 + 1/1500) a carton (by hand).
-	within(t, "packs lost of all", none.mean(t, lost)/none.mean(t, "print-and-check: cycles"), 0.75*4/1000, 1.1*4/1000)
-	within(t, "packs lost of all, store behind", behind.mean(t, lost)/behind.mean(t, "print-and-check: cycles"), 0.75*4/3000, 1.6*4/3000)
+	within(t, "packs lost of all", none.mean(t, lost)/none.mean(t, "print-and-check: cycles"), 0.9*4/1000, 1.1*4/1000)
+	within(t, "packs lost of all, store behind", behind.mean(t, lost)/behind.mean(t, "print-and-check: cycles"), 0.9*4/3000, 1.6*4/3000)
 }
 
 // Question 17: what does serialisation cost? 0.3 % of what print-and-check looks at, and up to 4 packs for each stop of it or of the
@@ -31,7 +31,8 @@ func TestQuestion17(t *testing.T) {
 	within(t, "cartons lost", loss.Mean, rejects-3, rejects+3)
 	within(t, "share of no-reads", after.mean(t, "print-and-check: no_reads")/after.mean(t, "print-and-check: cycles"), 0.0027, 0.0033)
 	stops := after.measure(t, "stops of cartoner", "cartoner").Mean + after.measure(t, "stops of print-and-check", "print-and-check").Mean
-	within(t, "packs lost a stop", after.mean(t, "print-and-check: lost_packs")/stops, 3, 4)
+	// A stop just before the shift may still lose its 4 in it.
+	within(t, "packs lost a stop", after.mean(t, "print-and-check: lost_packs")/stops, 3.8, 4+4/stops)
 	within(t, "rejects after", after.measure(t, "rejects", "line").Mean, before.measure(t, "rejects", "line").Mean+rejects-1, before.measure(t, "rejects", "line").Mean+rejects+1)
 	if d := before.more(t, after, "blister machine: cycles"); d.Mean != 0 || d.SD != 0 {
 		t.Errorf("the blister machine has other cycles: %+v", d)
