@@ -142,13 +142,32 @@ func (c *compiler) checkSensorLevels(b *Buffer, takes int64) {
 	}
 }
 
-// direct is the number of places of the way past a store beside the line: as many as a hand-over has.
+// direct is the number of places of the way past a store beside the line: as many as a hand-over has, and, where
+// pieces are not taken just as they come, what comes at once beside a rest that is too small to take. A station behind that
+// keeps up never finds more waiting.
 func (c *compiler) direct(link int) int64 {
 	direct := max(c.leastCapacity(link), c.collating(link))
 	if c.assembled(link) {
 		direct = max(direct, c.without(link))
 	}
+	gives, takes := c.most(link)
+	if atOnce := c.atOnce(link); atOnce != gives || gives != takes {
+		direct = max(direct, atOnce+takes-1)
+	}
 	return direct
+}
+
+// atOnce is the most that comes to a place in one instant: what a station gives, over belts and buffers too.
+func (c *compiler) atOnce(link int) int64 {
+	most := int64(1)
+	for _, name := range c.feeders[link] {
+		if i, isLink := c.links[name]; isLink {
+			most = max(most, c.atOnce(i))
+		} else {
+			most = max(most, c.gives(name))
+		}
+	}
+	return most
 }
 
 // beside says that a place is a store beside the line.

@@ -99,7 +99,7 @@ func TestPlacesOfAStoreBesideTheLine(t *testing.T) {
 	b := one("B", "store", 1)
 	b.Takes = 10
 	p := compile(t, storeLine(one("A", "", 1), b, sim.Buffer{Kind: sim.BesideLine, Holds: 600})).Places()[0]
-	if p.Capacity != 609 || p.Direct != 9 { // a hand-over from one to ten: max(1, 10) − 1
-		t.Errorf("%d places, %d of them direct; by hand 609 and 9", p.Capacity, p.Direct)
+	if p.Capacity != 610 || p.Direct != 10 { // one that comes beside a rest of at most nine
+		t.Errorf("%d places, %d of them direct; by hand 610 and 10", p.Capacity, p.Direct)
 	}
 }
