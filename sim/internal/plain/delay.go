@@ -25,6 +25,7 @@ func (s *station) connectDelays() {
 		s.in.delays = append(s.in.delays, &s.delays[i])
 	}
 	s.simple = s.simple && len(s.delays) == 0 && s.plan.EmptyPockets == 0
+	s.eager = s.simple && !s.plan.BlocksBefore
 }
 
 func (s *station) resetDelays() {

@@ -50,6 +50,8 @@ type Engine struct {
 	asked           bool // a crew has something to decide
 	watched         bool // a level that somebody waits for is to be looked at
 	follows         bool // causes or ages are followed
+	told            bool // changes of state are traced or followed
+	closely         bool // there are stores, or causes are followed
 	// ends says that supply may come to its end and that there are start levels, which then lapse.
 	ends bool
 
@@ -238,24 +240,31 @@ func (e *Engine) Run(o Options) plan.Record {
 
 // instant does what follows the ends of an instant.
 func (e *Engine) instant() {
+	if len(e.begins)+len(e.closed) > 0 {
+		e.beforeMoves()
+	}
+	e.moves()
+	if e.asked || len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
+		e.afterMoves()
+	}
+	if e.closely {
+		e.settleClosely()
+	} else {
+		e.settleStates()
+	}
+	if e.atWork == 0 {
+		e.lookForEnd()
+	}
+}
+
+// beforeMoves does what comes between the ends of an instant and its moves.
+func (e *Engine) beforeMoves() {
 	for _, timer := range e.begins {
 		e.calendarBegins(timer)
 	}
 	e.begins = e.begins[:0]
 	if len(e.closed) > 0 {
 		e.openAfterClosed()
-	}
-	e.moves()
-	if e.asked || len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
-		e.afterMoves()
-	}
-	if len(e.stores) > 0 {
-		e.settleStores()
-	} else {
-		e.settleStates()
-	}
-	if e.atWork == 0 {
-		e.lookForEnd()
 	}
 }
 
@@ -281,10 +290,17 @@ func (e *Engine) afterMoves() {
 // end does what one timer is due for.
 func (e *Engine) end(timer int) {
 	e.rec.Events++
+	if timer < len(e.stations) {
+		e.stationDue(&e.stations[timer])
+	} else {
+		e.endOther(timer)
+	}
+}
+
+// endOther does what a timer that is no station's is due for.
+func (e *Engine) endOther(timer int) {
 	t := &e.timers
 	switch {
-	case timer < t.transit:
-		e.stationDue(&e.stations[timer])
 	case timer < t.store:
 		e.arrive(&e.links[t.links[timer-t.transit]])
 	case timer < t.calendar:

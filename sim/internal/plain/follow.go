@@ -33,15 +33,12 @@ func (e *Engine) reached(l *link, pieces int64) {
 	}
 }
 
-// changed follows a change of state, settled those of all stations in an instant.
-func (e *Engine) changed(s *station) {
+// tell tells of a change of state.
+func (e *Engine) tell(s *station) {
+	if e.trace != nil {
+		e.traceState(s)
+	}
 	if e.because != nil {
 		e.because.changed(e, s)
-	}
-}
-
-func (e *Engine) settled() {
-	if e.because != nil {
-		e.because.settleCauses(e)
 	}
 }

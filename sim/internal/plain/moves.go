@@ -68,6 +68,10 @@ func (e *Engine) moveStation(s *station) {
 	case s.phase == loaded && e.up(s):
 		e.beginLoaded(s)
 	case e.up(s):
+		if s.eager && s.in.arrived >= s.plan.Takes {
+			e.startCycle(s)
+			return
+		}
 		e.tryStart(s)
 	default:
 		s.waited = s.waited || s.since < e.now && s.released == 0
@@ -166,7 +170,7 @@ func (e *Engine) startTaker(n *node) {
 // tryStart starts a cycle if the input is there and, where it blocks before the cycle,
 // the room.
 func (e *Engine) tryStart(s *station) {
-	if !(s.simple && s.in.arrived >= s.plan.Takes) && !e.inputThere(s) {
+	if !e.inputThere(s) {
 		s.waited = false
 		e.waitNoMore(s)
 		if s.plan.EmptyPockets > 0 {

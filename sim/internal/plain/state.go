@@ -17,15 +17,21 @@ func (e *Engine) settleStates() {
 			state, by, stop := e.stateOf(s)
 			if state != s.state || by != s.by || stop != s.stop {
 				e.setState(s, state, by, stop)
-				if e.follows {
-					e.changed(s)
-				}
 			}
 		}
 		e.touched[w] = 0
 	}
-	if e.follows {
-		e.settled()
+}
+
+// settleClosely settles the states, and what else is looked at after an instant.
+func (e *Engine) settleClosely() {
+	if len(e.stores) > 0 {
+		e.settleStores()
+	} else {
+		e.settleStates()
+	}
+	if e.because != nil {
+		e.because.settleCauses(e)
 	}
 }
 
@@ -109,8 +115,8 @@ func (e *Engine) setState(s *station, state plan.State, by, stop int) {
 	}
 	e.countRunning(s.state, state)
 	s.state, s.by, s.stop, s.mark = state, by, stop, e.now
-	if e.trace != nil {
-		e.traceState(s)
+	if e.told {
+		e.tell(s)
 	}
 }
 

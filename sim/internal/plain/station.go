@@ -36,58 +36,60 @@ type input struct {
 	takes int64
 }
 
-// station is the state of one station.
+// station is the state of one station. What every cycle reads comes first.
 type station struct {
-	plan        *plan.Station
+	plan  *plan.Station
+	phase phase
+	state plan.State
+	// simple says that it takes from one link, alone, waits for no level and follows none.
+	simple bool
+	// eager says that it is simple and starts, without a look at room, when its input is there.
+	eager bool
+	// alone says that nobody else puts into the next link and no level stops it.
+	alone bool
+	// waited says that it waited for room when a stop of it or of its group began.
+	waited bool
+	// startable says that the start level has been reached since it lacked input.
+	startable bool
+	// pocket says that it runs a pocket through empty.
+	pocket      bool
 	index, node int
-	machine     part.Machine
-	phase       phase
+	// own is the open stop that is not of the calendar: an index into spells; none is -1.
+	own  int
+	open int // open stops of its own, calendar stops included
 	// in is the link that it takes from, nil for supply; also are the others of a station
 	// that assembles. Next is the link that it puts into, nil for a sink or where it
 	// chooses among several.
 	in, next *link
-	also     []input
-	// start is the buffer whose start level it waits for, or nil.
-	start *link
-	// simple says that it takes from one link, alone, waits for no level and follows none.
-	simple bool
-	// alone says that nobody else puts into the next link and no level stops it.
-	alone bool
-	// supply is what the outside still has, -1 without limit.
-	supply int64
-	out    int64 // finished good pieces held
+	out      int64 // finished good pieces held
 	// reserved places in the next link for the cycle under way.
 	reserved int64
+	rec      *plan.StationRecord
 	// begun is when the work under way began, rested the end of the last work, fromNew before the first.
 	begun, rested plan.Micros
 	// since is when it began to wait for room, Never if it does not; released has a bit for
 	// each way out whose restart levels have let it go.
 	since    plan.Micros
 	released uint64
-	// waited says that it waited for room when a stop of it or of its group began.
-	waited bool
-	// lacked is when it began to lack input, Never if it does not; startable says that the start
-	// level has been reached since.
-	lacked    plan.Micros
-	startable bool
-	// loadedAt is the level that its speed steps read when it took its input before its work could begin.
-	loadedAt int64
-	// pocket says that it runs a pocket through empty; inARow counts them since the last cycle.
-	pocket bool
-	inARow int64
-	// delays are its speed steps with a delay.
-	delays []delay
-	// own is the open stop that is not of the calendar: an index into spells; none is -1.
-	own  int
-	open int // open stops of its own, calendar stops included
-
-	state    plan.State
+	// lacked is when it began to lack input, Never if it does not.
+	lacked   plan.Micros
+	heldFrom plan.Micros
 	by, stop int         // cause of the state
 	entered  plan.Micros // when the state began
 	emptied  plan.Micros // when it was first starved since it ran last, Never if it was not; only where packs are lost
 	mark     plan.Micros // up to where its time is counted
-	heldFrom plan.Micros
-	rec      *plan.StationRecord
+	// supply is what the outside still has, -1 without limit.
+	supply  int64
+	machine part.Machine
+	also    []input
+	// start is the buffer whose start level it waits for, or nil.
+	start *link
+	// loadedAt is the level that its speed steps read when it took its input before its work could begin.
+	loadedAt int64
+	// inARow counts empty pockets since the last cycle.
+	inARow int64
+	// delays are its speed steps with a delay.
+	delays []delay
 	// returns are the hand magazines before it to which rejected cycles come back.
 	returns []*link
 }

@@ -28,6 +28,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetBecause(o.Attribute, o.Pauses)
 	e.resetAges(o.AgesAt)
 	e.follows = e.because != nil || e.ages != nil
+	e.closely, e.told = e.because != nil || len(e.stores) > 0, e.because != nil || e.trace != nil
 	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
