@@ -22,6 +22,10 @@ type Sensor struct {
 	// At is the number of standing pieces that reach from the exit to the sensor, at least 1.
 	At    int64
 	Delay Micros
+	// Travel is the time in which the belt runs the length of At pieces that stand close together, At × pitch / speed, 0
+	// to the transit: a piece stands as soon as it meets the end of the queue, so much before it would have been at
+	// the exit. With 0 only pieces that have had their whole transit count.
+	Travel Micros
 }
 
 // Hand is the work at a hand magazine: pieces are carried Load at a time, at PerPiece each, into it when

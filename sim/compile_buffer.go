@@ -89,6 +89,9 @@ func (c *compiler) checkSensor(b *Buffer, path string, s Sensor) {
 	if s.Delay < 0 {
 		c.fault(path+".delay", "a delay is 0 or more")
 	}
+	if s.Travel < 0 || s.Travel > b.Transit {
+		c.fault(path+".travel", "the belt runs the length of the queue in no less than 0 and no more than its transit")
+	}
 }
 
 // clearOf is the sensor that releases: without one the same as that which stops.

@@ -19,8 +19,8 @@ func (c *compiler) store(i int) *plan.Store {
 	}
 	if b.Full.On {
 		clear := clearOf(b)
-		s.Full = plan.Sensor{At: b.Full.At, Delay: b.Full.Delay}
-		s.Clear = plan.Sensor{At: clear.At, Delay: clear.Delay}
+		s.Full = plan.Sensor{At: b.Full.At, Delay: b.Full.Delay, Travel: b.Full.Travel}
+		s.Clear = plan.Sensor{At: clear.At, Delay: clear.Delay, Travel: clear.Travel}
 	}
 	if s.Beside {
 		s.Exits = c.exits(i)

@@ -144,10 +144,17 @@ func (l *liner) sensors(b *sim.Buffer, takes int64) {
 		return
 	}
 	b.Full = sim.Sensor{On: true, At: l.pieces("full at", low, b.Holds), Delay: l.time("full delay", 0, 2*s)}
+	travels := l.chance("travel", 2)
+	if travels {
+		b.Full.Travel = min(b.Transit, l.time("full travel", 0, b.Transit))
+	}
 	if l.chance("clear", 2) {
 		b.Clear = sim.Sensor{On: true, At: l.pieces("clear at", low, b.Holds), Delay: l.time("clear delay", 0, 2*s)}
 		if b.Clear.At > b.Full.At {
 			b.Clear.Delay = max(b.Clear.Delay, l.unit)
+		}
+		if travels {
+			b.Clear.Travel = min(b.Transit, l.time("clear travel", 0, b.Transit))
 		}
 	}
 }

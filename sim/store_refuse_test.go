@@ -25,6 +25,7 @@ func TestStoresRefuseNonsense(t *testing.T) {
 		"sensor beyond the belt":        {func(b *sim.Buffer, _, _ *sim.Station) { b.Full = full(11, 0) }, true, "store.sensors.full.at", "10 places"},
 		"sensor at the exit":            {func(b *sim.Buffer, _, _ *sim.Station) { b.Full = full(0, 0) }, true, "store.sensors.full.at", "at least"},
 		"clear alone":                   {func(b *sim.Buffer, _, _ *sim.Station) { b.Clear = full(2, 0) }, true, "store.sensors.clear", "write full too"},
+		"travel longer than transit":    {func(b *sim.Buffer, _, _ *sim.Station) { b.Full = full(2, 0); b.Full.Travel = b.Transit + 1 }, true, "store.sensors.full.travel", "transit"},
 		"negative delay":                {func(b *sim.Buffer, _, _ *sim.Station) { b.Full = full(2, -1) }, true, "store.sensors.full.delay", "0 or more"},
 		"clear beyond full, at once":    {func(b *sim.Buffer, _, _ *sim.Station) { b.Full, b.Clear = full(2, 0), full(3, 0) }, true, "store.sensors.clear.delay", "nearer"},
 		"clear that can lock":           {func(b *sim.Buffer, _, k *sim.Station) { b.Full, b.Clear, k.Takes = full(5, 0), full(2, 0), 3 }, true, "store.sensors.clear.at", "at least 3"},

@@ -86,7 +86,7 @@ func TestSensorThatNeverReportsChangesNothing(t *testing.T) {
 				b := &other.Buffers[i]
 				_, takes, _, _, _, _ := l.neighbours(b)
 				if b.Transit > 0 && b.Holds >= takes && (!b.Start.On || b.Start.Level <= b.Holds) {
-					b.Full = sim.Sensor{On: true, At: l.pieces("full at", max(takes, b.Start.Level), b.Holds), Delay: 61 * s}
+					b.Full = sim.Sensor{On: true, At: l.pieces("full at", max(takes, b.Start.Level), b.Holds), Delay: 61 * s, Travel: b.Transit / 2}
 					changed++
 				}
 			}

@@ -17,21 +17,25 @@ func (b *resolver) belt(w *conveyorWords, buffer *sim.Buffer) {
 		b.complain(s.at, "nothing closes up on a belt that does not accumulate, so that its sensors would see no queue; write accumulating: yes, or leave the sensors out")
 		return
 	}
-	buffer.Full = b.sensor(w, &s.Full)
+	buffer.Full = b.sensor(w, &s.Full, buffer.Transit)
 	buffer.Clear = buffer.Full // one sensor for both
 	if s.Clear.given() && s.Clear.At.given() {
-		buffer.Clear = b.sensor(w, &s.Clear)
+		buffer.Clear = b.sensor(w, &s.Clear, buffer.Transit)
 	}
 	b.checkSensors(s, buffer)
 }
 
 // sensor turns a distance from the exit into the standing pieces that reach so far.
-func (b *resolver) sensor(w *conveyorWords, s *sensorWords) sim.Sensor {
+func (b *resolver) sensor(w *conveyorWords, s *sensorWords, transit sim.Micros) sim.Sensor {
 	if s.At.value > w.Length.value && w.Length.given() {
 		b.complain(s.At.at, "the sensor stands beyond the belt, which is %s long; distances count from its exit", w.Length.text())
 	}
-	at := int64(math.Ceil(s.At.value/w.Pitch.value - 1e-9))
-	return sim.Sensor{On: true, At: max(1, at), Delay: micros(s.Delay.value)}
+	at := max(1, int64(math.Ceil(s.At.value/w.Pitch.value-1e-9)))
+	sensor := sim.Sensor{On: true, At: at, Delay: micros(s.Delay.value)}
+	if w.Speed.value > 0 {
+		sensor.Travel = min(transit, micros(float64(at)*w.Pitch.value/w.Speed.value*1e6))
+	}
+	return sensor
 }
 
 // checkSensors refuses sensors with which the line locks, or stops and starts without end.

@@ -126,10 +126,11 @@ func TestWholeWordsAreRead(t *testing.T) {
 			return []any{station(1)(s).From, buffer(s).Name, buffer(s).Holds, s.Line.Buffers[1].From[0]}
 		}, []any{"blister machine to blister machine lanes", "blister machine to blister machine lanes", int64(8), "blister machine lanes"}},
 
-		// 4 m and 1 m of pieces 62 mm apart are 64.5 and 16.1 pieces.
+		// 4 m and 1 m of pieces 62 mm apart are 64.5 and 16.1 pieces; at 0.4 m/s the belt runs 65 × 62 mm in 10.075 s, 17 × 62 mm in
+		// 2.635 s.
 		{
 			"sensors", "", func(s *scenario.Scenario) any { b := buffer(s); return []any{b.Full, b.Clear, b.Stands} },
-			[]any{sim.Sensor{On: true, At: 65, Delay: 2 * sim.Second}, sim.Sensor{On: true, At: 17, Delay: 3 * sim.Second}, false},
+			[]any{sim.Sensor{On: true, At: 65, Delay: 2 * sim.Second, Travel: 10_075_000}, sim.Sensor{On: true, At: 17, Delay: 3 * sim.Second, Travel: 2_635_000}, false},
 		},
 		{"sensors", "belt.sensors.full.at=6.2 m", func(s *scenario.Scenario) any { return buffer(s).Full.At }, int64(100)},
 		{"sensors", "belt.sensors={full: {at: 3 m, delay: 1 s}}", func(s *scenario.Scenario) any { b := buffer(s); return b.Clear == b.Full && b.Full.At == 49 }, true},

@@ -10,6 +10,9 @@ func (e *Engine) freeze(l *link) {
 	}
 	st.standing, st.stoodFrom = true, e.now
 	e.cal.set(l.timer, plan.Never)
+	if st.plan.Full.At > 0 {
+		e.note(l)
+	}
 }
 
 // thaw lets a belt go on, unless something still keeps it: transit times go on where they stood.

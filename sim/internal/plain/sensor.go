@@ -6,23 +6,13 @@ import "tuckline/sim/internal/plan"
 // seen. It says whether stations were released.
 func (e *Engine) lookAtSensors(l *link) bool {
 	st := l.store
-	released := false
 	for {
-		sensor, sees := &st.plan.Full, l.arrived >= st.plan.Full.At
-		if st.stopped {
-			sensor, sees = &st.plan.Clear, l.arrived < st.plan.Clear.At
+		due := e.reportDue(l)
+		if due > e.now {
+			e.cal.set(st.sensorTimer, due)
+			return false
 		}
-		switch {
-		case !sees:
-			st.seen = plan.Never
-		case st.seen == plan.Never:
-			st.seen = e.now
-		}
-		if !sees || e.now-st.seen < sensor.Delay {
-			e.setSensor(st, sensor)
-			return released
-		}
-		released = released || st.stopped
+		released := st.stopped
 		e.report(l)
 		if released {
 			return true // what they put in is to be seen first
@@ -30,12 +20,71 @@ func (e *Engine) lookAtSensors(l *link) bool {
 	}
 }
 
-func (e *Engine) setSensor(st *store, sensor *plan.Sensor) {
-	due := plan.Never
-	if st.seen != plan.Never {
-		due = st.seen + sensor.Delay
+// reportDue is when the next report comes if nothing enters, leaves or stands still before: Never if none does.
+func (e *Engine) reportDue(l *link) plan.Micros {
+	st := l.store
+	full, clear := &st.plan.Full, &st.plan.Clear
+	reached := e.queueReaches(l, full)
+	if !st.stopped {
+		if reached > e.now || st.seen > e.now {
+			st.seen = max(reached, e.now)
+		}
+		return later(st.seen, full.Delay)
 	}
-	e.cal.set(st.sensorTimer, due)
+	// A queue up to the sensor full has reached a nearer one too.
+	if near := e.queueReaches(l, clear); clear.At <= full.At {
+		reached = min(reached, near)
+	} else {
+		reached = near
+	}
+	switch {
+	case reached <= e.now:
+		st.seen = plan.Never
+	case st.seen == plan.Never || st.reached < e.now: // it was not clear, or ceased to be
+		st.seen = e.now
+	}
+	st.reached = reached
+	if due := later(st.seen, clear.Delay); due <= reached {
+		return due
+	}
+	return plan.Never
+}
+
+func later(t, delay plan.Micros) plan.Micros {
+	if t == plan.Never {
+		return plan.Never
+	}
+	return t + delay
+}
+
+// queueReaches is when the queue before the exit reaches a sensor, or has reached it: when all pieces up to
+// the At-th are as near to the exit as so many that stand close together. What comes at once is not nearer together
+// than pieces that stand.
+func (e *Engine) queueReaches(l *link, sensor *plan.Sensor) plan.Micros {
+	if l.level < sensor.At {
+		return plan.Never
+	}
+	reached := plan.Micros(0)
+	slots, from := l.moving.slots, l.moving.head
+	for piece := l.arrived + 1; piece <= sensor.At; from++ { // the first of a batch, counted from the exit
+		b := &slots[from&(len(slots)-1)]
+		reached = max(reached, b.at+l.stood-plan.Micros(piece)*sensor.Travel/plan.Micros(sensor.At))
+		piece += b.pieces
+	}
+	if l.store.standing && reached > l.store.stoodFrom {
+		return plan.Never // until it goes on
+	}
+	return reached
+}
+
+// sensorReports reports what has lasted for the delay of a sensor; without one it is what stays after the moves.
+func (e *Engine) sensorReports(l *link) {
+	st := l.store
+	if !st.stopped && st.plan.Full.Delay == 0 {
+		e.note(l)
+		return
+	}
+	e.report(l)
 }
 
 // report is the report of a sensor: a full belt stops the stations before it, a clear one releases them.

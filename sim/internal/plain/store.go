@@ -14,10 +14,11 @@ type store struct {
 	standing  bool
 	stoodFrom plan.Micros
 	// stopped: its sensor has reported full, and not clear since. Seen is when what the next report
-	// waits for began, Never if it does not hold.
-	stopped bool
-	seen    plan.Micros
-	in, out gate
+	// waits for began or will begin, Never if it does not hold; reached is, while stopped, when the queue
+	// reaches a sensor again.
+	stopped       bool
+	seen, reached plan.Micros
+	in, out       gate
 	// keeps is what has to stay: nothing once no more input can come.
 	keeps int64
 	// stored are the pieces that lie beside the line, of those that have arrived.
@@ -109,7 +110,7 @@ func (e *Engine) storeDue(timer int) {
 	e.cal.set(timer, plan.Never)
 	switch t.what {
 	case sensorDue:
-		e.report(l)
+		e.sensorReports(l)
 	case inDue:
 		e.roomIn(l)
 	case outDue:
@@ -125,7 +126,7 @@ func (e *Engine) resetStores(o Options) {
 		st := l.store
 		p := st.plan
 		st.standing, st.stoodFrom, l.stood = p.Stands && l.arrived > 0, 0, 0
-		st.stopped, st.seen = false, plan.Never
+		st.stopped, st.seen, st.reached = false, plan.Never, plan.Never
 		st.in.reset(p.In + p.PerPiece) // one of them
 		st.out.reset(p.Out)
 		st.keeps, st.stored, st.gives, st.flows = p.Keeps, 0, false, false
@@ -221,8 +222,12 @@ func (e *Engine) room(l *link) int64 {
 
 // came lets the rules of a link follow what has gone in.
 func (e *Engine) came(l *link, pieces int64) {
-	if st := l.store; !st.plan.Beside {
+	st := l.store
+	if !st.plan.Beside {
 		e.countIn(l, pieces)
+	}
+	if st.plan.Full.At > 0 {
+		e.note(l)
 	}
 }
 

@@ -34,10 +34,10 @@ type Returns struct {
 	Streams  string
 }
 
-// Sensor sees that At pieces stand before the exit when that has lasted for Delay.
+// Sensor sees that At pieces are before the exit, not farther than Travel from it, when that has lasted for Delay.
 type Sensor struct {
-	At    int64
-	Delay Micros
+	At            int64
+	Delay, Travel Micros
 }
 
 // StoreStop is a stop of the store itself. On CycleClock it ages by Cycle with every piece that
