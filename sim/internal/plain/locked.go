@@ -216,6 +216,14 @@ func (n *node) inputs() int {
 	return 1 + len(n.station.also)
 }
 
+// input is the i-th link that a station takes from, and what it takes there.
+func (s *station) input(i int) input {
+	if i > 0 {
+		return s.also[i-1]
+	}
+	return input{link: s.in, takes: s.plan.Takes}
+}
+
 // lacking is the i-th link that a node takes from if it lacks something of it, else nil.
 func (e *Engine) lacking(n *node, i int) *link {
 	s := n.station
@@ -225,10 +233,7 @@ func (e *Engine) lacking(n *node, i int) *link {
 		}
 		return nil
 	}
-	in := input{link: s.in, takes: s.plan.Takes}
-	if i > 0 {
-		in = s.also[i-1]
-	}
+	in := s.input(i)
 	if s.phase == idle && (e.thereAtLast(in.link) < in.takes || in.link == s.start && in.link.arrived < s.plan.Start && !e.mayStart(s)) {
 		return in.link
 	}
@@ -241,6 +246,9 @@ func (e *Engine) onlyFor(k int, stuck set) bool {
 	n := &e.nodes[k]
 	if !e.lacks(n) {
 		return len(n.outs) > 0 && e.noMoreRoom(n, stuck)
+	}
+	if e.isBrought(n) {
+		return false
 	}
 	all := true
 	for i := range n.inputs() {
@@ -256,6 +264,20 @@ func (e *Engine) onlyFor(k int, stuck set) bool {
 	}
 	// Pieces at the door pass straight through as soon as the other inputs are there, and room.
 	return all && (e.hasRoom(n) || e.noMoreRoom(n, stuck))
+}
+
+// isBrought says that a station waits for pieces that lie beside the line and will be given back or carried.
+func (e *Engine) isBrought(n *node) bool {
+	if n.station == nil || n.station.phase != idle {
+		return false
+	}
+	for i := range n.inputs() {
+		in := n.station.input(i)
+		if e.withStore(in.link) < in.takes && in.takes <= e.thereAtLast(in.link) && e.comes(in.link) {
+			return true
+		}
+	}
+	return false
 }
 
 // atTheDoor says that a feeder of a link holds finished pieces.

@@ -124,6 +124,7 @@ func (e *Engine) beginSpell(s *station, cause int) int {
 	if g := s.plan.Group; g != plan.None {
 		e.groups[g].open = append(e.groups[g].open, id)
 		e.wakeGroup(g)
+		e.wakeRivals(g)
 	}
 	return id
 }
@@ -147,6 +148,18 @@ func (e *Engine) wakeGroup(g int) {
 	for _, i := range e.plan.Groups[g].Members {
 		e.touched.add(i)
 		e.wake(e.plan.Stations[i].Node)
+	}
+}
+
+// wakeRivals lets those look again that take from the same places as the members of a group, and may have stood back for
+// them.
+func (e *Engine) wakeRivals(g int) {
+	for _, i := range e.plan.Groups[g].Members {
+		for _, in := range e.plan.Stations[i].Ins {
+			if l := &e.links[in.Link]; len(l.plan.Takers) > 1 {
+				e.wakeTakers(l)
+			}
+		}
 	}
 }
 
