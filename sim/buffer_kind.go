@@ -28,8 +28,10 @@ type Sensor struct {
 	Travel Micros
 }
 
-// Hand is the work at a hand magazine: pieces are carried Load at a time, at PerPiece each, into it when
-// the exit is blocked and out of it when the exit lacks pieces.
+// Hand is the work at a hand magazine: pieces are carried Load at a time, at PerPiece each, but not for a pause of a part
+// of a cycle. Out of it when a station behind is up and has lacked pieces for one of its cycles at set speed, and then on and
+// on while nothing comes; into it when no station behind is at work, nothing has been taken for that long, and a whole
+// Load waits before it, or less where the feeder is blocked or the start level of the station behind is not reached.
 type Hand struct {
 	// PerPiece is the time of one piece at the hand rate of one person.
 	PerPiece Micros

@@ -34,7 +34,6 @@ func withoutNeed(t *rapid.T, kind sim.Kind) sim.Line {
 	c.Cycle = sim.Fixed(float64(int64(cycle) * c.Takes / a.Gives * 100 / l.pieces("faster, %", 100, 200)))
 	store := sim.Buffer{Name: "store", From: []string{"A"}, Kind: kind, Holds: l.pieces("holds", 10, 50), LastIn: l.chance("last in", 2)}
 	if kind == sim.HandMagazine {
-		store.AtStart = l.pieces("at start", 0, 5)
 		store.Hand = sim.Hand{PerPiece: l.time("a piece by hand", 50_000, 400_000), Load: l.pieces("load", 6, 10)}
 	}
 	if l.chance("belt", 2) {
@@ -63,5 +62,78 @@ func TestRandomStoreKeepsNothingWithoutNeed(t *testing.T) {
 	})
 	if out < 1000 {
 		t.Errorf("only %d pieces", out)
+	}
+}
+
+// Nor does anybody carry at an empty hand magazine.
+func TestRandomHandMagazineWithoutNeed(t *testing.T) {
+	out := int64(0)
+	rapid.Check(t, func(t *rapid.T) {
+		line := withoutNeed(t, sim.HandMagazine)
+		m, err := sim.Compile(line)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rec := m.NewEngine().Run(sim.Options{Measure: 5 * sim.Minute})
+		r := &rec.Buffers[len(line.Buffers)-1]
+		if r.Kept != 0 || r.ByHand != 0 || r.HandTime != 0 {
+			t.Errorf("kept %d, by hand %d, for %d µs", r.Kept, r.ByHand, r.HandTime)
+		}
+		out += r.Out
+	})
+	if out < 1000 {
+		t.Errorf("only %d pieces", out)
+	}
+}
+
+// A is down from 1.5 on: whoever carries goes on while nothing comes, a load of three in 1.5 s, until the magazine is empty.
+func TestCourseOfLoadsCarriedOutOneAfterTheOther(t *testing.T) {
+	a, store := one("A", "", 1), handMagazine()
+	a.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(1.5), Lasts: sec(20)}}
+	store.AtStart = 9
+	rec := course{
+		line:    storeLine(a, one("B", "store", 0.8), store),
+		measure: 12*s + s/2,
+		want: `
+			0    A running, B starved, store 9  # after a cycle of B a load is carried out, from 0.8 to 2.3
+			1    B running                      # straight
+			1.5  A down (jam)
+			1.8  B starved
+			2.3  B running, store 8             # one has come since 0.8: nobody goes on
+			3.1  store 7
+			3.9  store 6
+			4.7  B starved                      # after another cycle a load is carried out, from 5.5 to 7
+			7    B running, store 5             # and another, from 7 to 8.5
+			7.8  store 4
+			8.6  store 3
+			9.4  store 2
+			10.2 store 1
+			11   store 0
+			11.8 B starved
+		`,
+		counts: `store: kept 0, given back 9, by hand 9, in 1, out 10`,
+	}.follow(t)
+	if got := rec.Buffers[0].HandTime; got != 9*s/2 {
+		t.Errorf("somebody carried for %d µs, by hand computed 4.5 s", got)
+	}
+}
+
+// Pieces come over a belt at 3, 4, 5 … and B, down from 5.1 to 15.1, takes the first three. The next three wait at 8: a
+// load, carried in at 8, 8.5 and 9. Other loads wait at 11 and at 14; then B takes what comes.
+func TestOnlyAWholeLoadIsCarriedIn(t *testing.T) {
+	b, store := one("B", "store", 0.8), handMagazine()
+	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(5.1), Lasts: sec(10)}}
+	store.Name, store.From = "store", []string{"belt"}
+	line := sim.Line{Stations: []sim.Station{one("A", "", 1), b}, Buffers: []sim.Buffer{
+		{Name: "belt", From: []string{"A"}, Holds: 10, Transit: 2 * s, Conveyor: true}, store,
+	}}
+	for _, c := range []struct {
+		until sim.Micros
+		kept  int64
+	}{{79, 0}, {84, 1}, {94, 3}, {109, 3}, {114, 4}, {180, 9}} {
+		rec := compile(t, line).NewEngine().Run(sim.Options{Measure: c.until * s / 10})
+		if r := &rec.Buffers[1]; r.Kept != c.kept || r.GivenBack != 0 {
+			t.Errorf("until %d tenths of a second: kept %d, given back %d; by hand %d and 0", c.until, r.Kept, r.GivenBack, c.kept)
+		}
 	}
 }

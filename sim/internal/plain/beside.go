@@ -18,7 +18,6 @@ func (e *Engine) letsBeside(l *link, pieces, reserved int64) (bool, int) {
 	if pieces <= min(free, e.roomBeside(l, reserved)) {
 		return true, plan.None
 	}
-	e.note(l) // somebody may carry it away
 	return false, plan.None
 }
 
@@ -52,6 +51,7 @@ func (e *Engine) spill(l *link, came int64) {
 // wentBeside takes from the store what the direct way lacked.
 func (e *Engine) wentBeside(l *link) {
 	st := l.store
+	st.taken = e.now
 	if lack := -l.direct(); lack > 0 {
 		st.stored -= lack
 		l.rec.GivenBack += lack

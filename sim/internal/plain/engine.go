@@ -40,6 +40,7 @@ type Engine struct {
 	// be looked at after the moves. jams are those that a stop strikes; shutStores is the number of those that are
 	// stopped.
 	stores, jams []*link
+	hands        []*link // of the stores, the hand magazines
 	noted        bool
 	carries      bool // somebody has begun to carry
 	shutStores   int
@@ -244,6 +245,9 @@ func (e *Engine) instant() {
 		e.beforeMoves()
 	}
 	e.moves()
+	if len(e.hands) > 0 {
+		e.lookAtHands()
+	}
 	if e.asked || len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
 		e.afterMoves()
 	}

@@ -15,35 +15,6 @@ type hand struct {
 	load int64
 }
 
-// askHand asks for somebody to carry when a feeder finds the direct way full, or a taker lacks
-// pieces that the magazine has. It says whether it did.
-func (e *Engine) askHand(l *link) bool {
-	st := l.store
-	if st.hand.open {
-		return false
-	}
-	switch {
-	case st.stored > st.keeps && e.lacksPieces(l):
-		st.hand = hand{open: true, out: true}
-	case l.plan.Capacity-st.plan.Direct > st.stored && e.atTheDoor(l):
-		st.hand = hand{open: true}
-	default:
-		return false
-	}
-	e.ask(st.plan.Hand)
-	return true
-}
-
-// lacksPieces says that a taker of a link lacks pieces, and nothing else but what it waits for anyway.
-func (e *Engine) lacksPieces(l *link) bool {
-	for _, k := range l.plan.Takers {
-		if l.direct() < e.takes(k, l) && e.ready(k) {
-			return true
-		}
-	}
-	return false
-}
-
 // carry begins the work: a load at the hand rate. It returns how long that takes.
 func (e *Engine) carry(t *task) plan.Micros {
 	l := &e.links[t.plan.Link]
@@ -87,13 +58,13 @@ func (e *Engine) carried(t *task) {
 		if e.ages != nil {
 			e.ages.carries(l, st.hand.load)
 		}
+		st.goesOn = st.nothingCame
 		l.rec.GivenBack += st.hand.load
 		l.rec.ByHand += st.hand.load
 		e.wakeTakers(l)
 	}
 	st.hand = hand{}
 	e.roomIn(l)
-	e.note(l)
 }
 
 // back are pieces of rejected cycles that come back to a hand magazine: those of every cycle after so many

@@ -6,7 +6,7 @@ import "tuckline/sim/internal/plan"
 // sensor reports.
 func (e *Engine) comes(l *link) bool {
 	st := l.store
-	return st != nil && (st.open > 0 || e.opens(&st.in) || e.opens(&st.out) || st.seen != plan.Never ||
+	return st != nil && (st.open > 0 || e.mayCarry(st) || e.opens(&st.in) || e.opens(&st.out) || st.seen != plan.Never ||
 		st.hand.open || st.back.open)
 }
 
@@ -16,6 +16,11 @@ func (e *Engine) thereAtLast(l *link) int64 {
 		return l.arrived - l.store.keeps
 	}
 	return e.there(l)
+}
+
+// mayCarry says that somebody will carry if nothing changes until then.
+func (e *Engine) mayCarry(st *store) bool {
+	return st.plan.Hand != plan.None && e.cal.next[st.need.timer] != plan.Never
 }
 
 // opens says that a gate is closed and will open.
@@ -29,7 +34,7 @@ func (e *Engine) movesLater(l *link) bool {
 	}
 	return e.opens(&st.out) && l.arrived-st.keeps >= l.plan.Takes-st.plan.Keeps ||
 		(e.opens(&st.in) || e.opens(&st.out)) && e.atTheDoor(l) ||
-		st.hand.open || st.back.open ||
+		e.mayCarry(st) || st.hand.open || st.back.open ||
 		st.stopped && st.seen != plan.Never && e.waitsForSensor(l)
 }
 

@@ -36,7 +36,8 @@ type store struct {
 	// noted: it is on the list of those to look at after the moves.
 	noted bool
 	hand  hand
-	back  back
+	need
+	back back
 	// sensorTimer is the timer of the next report.
 	sensorTimer int
 }
@@ -64,6 +65,9 @@ func (e *Engine) connectStores() {
 		if p.In > 0 || p.Hand != plan.None {
 			st.in.timer = e.timers.storeTimer(i, inDue, 0)
 		}
+		if p.Hand != plan.None {
+			e.connectNeed(&e.links[i])
+		}
 		if p.Out > 0 || p.Surplus > 0 {
 			st.out.timer = e.timers.storeTimer(i, outDue, 0)
 		}
@@ -79,6 +83,20 @@ func (e *Engine) connectStores() {
 		x, y := &e.plan.Links[a.index], &e.plan.Links[b.index]
 		return cmp.Or(cmp.Compare(x.Takers[0], y.Takers[0]), cmp.Compare(x.Name, y.Name))
 	})
+	for _, l := range e.stores {
+		if l.store.plan.Hand != plan.None {
+			e.hands = append(e.hands, l)
+		}
+	}
+}
+
+// connectNeed makes what tells whether somebody has to carry.
+func (e *Engine) connectNeed(l *link) {
+	n := &l.store.need
+	n.timer = e.timers.storeTimer(l.index, handDue, 0)
+	for _, i := range l.store.plan.Exits {
+		n.cycle = max(n.cycle, e.plan.Stations[i].Pace.RampAfter)
+	}
 }
 
 // timedStore is what a timer of a store is due for.
@@ -95,6 +113,7 @@ const (
 	inDue
 	outDue
 	stopDue
+	handDue // somebody may have to carry: all hand magazines are looked at in every instant
 )
 
 // storeTimer adds a timer. They lie behind those of transit.
@@ -135,6 +154,7 @@ func (e *Engine) resetStores(o Options) {
 		}
 		st.dry, st.open, st.noted = plan.Never, 0, false
 		st.hand = hand{}
+		st.need.reset()
 		st.back.reset(p, o)
 		e.note(l)
 		e.resetStoreStops(l, o)
@@ -144,7 +164,7 @@ func (e *Engine) resetStores(o Options) {
 // settleStores lets pieces go on that only what the moves of the instant have led to lets go, then compares the
 // states.
 func (e *Engine) settleStores() {
-	for e.lookAtFlows() || e.carries {
+	for e.lookAtFlows() || e.carries || e.lookAtHands() {
 		e.carries = false
 		e.moves()
 		e.afterMoves()
@@ -223,6 +243,7 @@ func (e *Engine) room(l *link) int64 {
 // came lets the rules of a link follow what has gone in.
 func (e *Engine) came(l *link, pieces int64) {
 	st := l.store
+	st.nothingCame, st.goesOn = false, false
 	if !st.plan.Beside {
 		e.countIn(l, pieces)
 	}
@@ -277,7 +298,6 @@ func (e *Engine) lookAtNoted() bool {
 		}
 		st.noted = false
 		if st.plan.Hand != plan.None {
-			any = e.askHand(l) || any
 			continue
 		}
 		any = st.plan.Full.At > 0 && e.lookAtSensors(l) || st.plan.Beside && e.giveBack(l) || any
