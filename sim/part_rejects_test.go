@@ -118,8 +118,9 @@ func TestRejectsLeaveLater(t *testing.T) {
 	}.follow(t)
 }
 
-// The fourth cycle is scrap: what was found in the second leaves with it, and it is not looked at. What was
-// found in the sixth has not left yet.
+// The fourth cycle at the exit is scrap: what was found in the second leaves with it. What passes the camera
+// meanwhile is other web: what it finds there, in its fourth cycle, leaves in the sixth, which is not scrap. What
+// was found in the sixth has not left yet. By hand: 5 given, less 1.
 func TestRejectsLeaveWithScrap(t *testing.T) {
 	line := alone(1, jam(3.5, 1))
 	a := &line.Stations[0]
@@ -132,7 +133,7 @@ func TestRejectsLeaveWithScrap(t *testing.T) {
 			3.5 A down (jam)
 			4.5 A running    # the fourth ends at 5, the sixth at 7; the seventh at 8 is outside
 		`,
-		counts: `A: cycles 6, scrapped cycles 1, given 5, rejected 0, passed 5`,
+		counts: `A: cycles 6, scrapped cycles 1, given 5, rejected 1, passed 4`,
 	}.follow(t)
 	a.RejectsAfter = 0
 	course{
@@ -144,6 +145,82 @@ func TestRejectsLeaveWithScrap(t *testing.T) {
 			4.5 A running
 		`,
 		counts: `A: rejected 2, passed 3`, // of the second and of the sixth
+	}.follow(t)
+}
+
+// Every piece is found, and leaves three cycles later: only the first three cycles are good, whatever is scrapped.
+// Of the fifth and sixth, scrapped at the exit, the camera sees the web that leaves as eighth and ninth.
+func TestTheCameraLooksAtWebBehindScrap(t *testing.T) {
+	line := alone(1, jam(4.5, 1))
+	a := &line.Stations[0]
+	a.RejectShare, a.RejectsAfter, a.AfterStop = 1, 3, []sim.ScrapRule{{Cycles: 2}}
+	course{
+		line:    line,
+		measure: 9_500_000,
+		want: `
+			0   A running
+			4.5 A down (jam)    # half of the fifth, which is scrapped: 6; so is the sixth: 7
+			5.5 A running
+		`,
+		// Ends 1, 2, 3, 4, 6, 7, 8, 9: good are the first 3, rejected the fourth, seventh and eighth.
+		counts: `A: cycles 8, scrapped cycles 2, given 6, rejected 3, passed 3`,
+	}.follow(t)
+}
+
+// Cycles with a reject found count for the row although they are scrap at the exit, and stop the
+// station when such a cycle is over.
+func TestTheRowGoesOnThroughScrap(t *testing.T) {
+	line := alone(1, jam(1.5, 2))
+	a := &line.Stations[0]
+	a.RejectShare, a.RejectsAfter, a.AfterStop = 1, 3, []sim.ScrapRule{{Cycles: 1}}
+	a.RejectStop = sim.RejectStop{After: 2, Lasts: sec(3)}
+	course{
+		line:    line,
+		measure: 7_500_000,
+		want: `
+			0   A running
+			1.5 A down (jam)                 # half of the second, which is scrapped
+			3.5 A running                    # until 4: the second of the row
+			4   A down (rejects in a row)
+			7   A running
+		`,
+		counts: `A: cycles 2, scrapped cycles 1, rejected 0, rejects in a row count 1`,
+	}.follow(t)
+}
+
+// A scrapped cycle without a reject found breaks the row: every other cycle has one.
+func TestScrapWithoutARejectBreaksTheRow(t *testing.T) {
+	line := alone(1, jam(2.5, 1))
+	a := &line.Stations[0]
+	a.Runs, a.RejectsAfter, a.AfterStop = everyOther, 3, []sim.ScrapRule{{Cycles: 1}}
+	a.RejectStop = sim.RejectStop{After: 2, Lasts: sec(3)}
+	course{
+		line:    line,
+		measure: 5_500_000,
+		want: `
+			0   A running
+			2.5 A down (jam)    # the third is scrap, and the second and fourth have a reject
+			3.5 A running       # until 4; the fourth until 5
+		`,
+		counts: `A: cycles 4, scrapped cycles 1, rejects in a row count 0`,
+	}.follow(t)
+}
+
+// The same for packs that lose their place: the third cycle is lost whole at the exit (what was found in the first
+// is among it), the camera finds 2 in it all the same, and they leave in the fifth.
+func TestTheCameraLooksAtWebBehindLostPacks(t *testing.T) {
+	line := alone(1, jam(2.6, 1))
+	a := &line.Stations[0]
+	a.Gives, a.RejectShare, a.RejectsAfter, a.LostPerStop = 2, 1, 2, 2
+	course{
+		line:    line,
+		measure: 6_100_000,
+		want: `
+			0   A running
+			2.6 A down (jam)
+			3.6 A running    # the third until 4, then until 5 and 6
+		`,
+		counts: `A: cycles 5, given 10, rejected 6, passed 4`, // the first two cycles, 2 each
 	}.follow(t)
 }
 

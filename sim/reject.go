@@ -9,7 +9,8 @@ type RejectRuns struct {
 }
 
 // RejectStop stops a station when After cycles in a row have each had a reject found;
-// scrapped cycles, and those without a piece for the camera, neither count nor break the row. After 0
+// scrapped cycles, and those without a piece for the camera, neither count nor break the row, but where
+// rejects leave later (Station.RejectsAfter) every cycle counts or breaks it. After 0
 // means never. The cause is called "rejects in a row" and is of class quality; it begins like a change of
 // material, when the cycle has handed over.
 type RejectStop struct {

@@ -56,7 +56,8 @@ type Station struct {
 	RejectStop RejectStop
 	// RejectsAfter is the number of cycles from the camera that finds a reject to the place where
 	// it leaves; 0 means in the same cycle. What is on the way survives a stop; scrapped cycles move it on,
-	// and what would leave with one is part of the scrap.
+	// and what would leave with one is part of the scrap. If it is more than 0 the camera looks at all pieces
+	// of every cycle, since what is scrapped or lost at the exit is other web.
 	RejectsAfter int64
 	// NoReads is the share of the pieces given whose code cannot be read, 0 to 1: rejected, and
 	// counted apart.

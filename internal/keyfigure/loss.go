@@ -90,8 +90,8 @@ func (s *Station) sampled(c *sim.Check, later float64) float64 {
 }
 
 // leastLost is 1 less what is lost whatever happens. Stops that keep step count as the most
-// frequent alone. What is found before it leaves can leave with other scrap. A test waits for people, so that
-// no one can say that it is made; one without people begins again when the last is over.
+// frequent alone. A test waits for people, so that no one can say that it is made; one without people begins
+// again when the last is over.
 func (s *Station) leastLost(line *sim.Station) float64 {
 	comes := s.stopsOf(s.Fastest, func(p pause) bool { return p.random })
 	for _, p := range s.pauses {
@@ -104,17 +104,21 @@ func (s *Station) leastLost(line *sim.Station) float64 {
 		left *= 1 - newPick(m.MisPicks).missed
 	}
 	left *= 1 - lostAtStops(line, comes)
-	rejects := rejectShare(line)
-	if line.RejectsAfter > 0 {
-		left -= rejects * max(0, 2*left-1)
-	} else {
-		left *= 1 - rejects
-	}
-	left *= 1 - line.NoReads
+	left = leastRejected(line, left) * (1 - line.NoReads)
 	for _, c := range line.Checks {
 		if c.Crew.Crew == "" {
 			left *= 1 - s.sampled(&c, c.Lasts.Mean()/minute+float64(c.Takes)*s.meanCycle(s.Fastest))
 		}
 	}
 	return max(0, left)
+}
+
+// leastRejected is what rejects leave of a share at the least. Where they leave later and stop the station,
+// scrap after the stop comes on web that they were found near, so that all of them may leave with it.
+func leastRejected(line *sim.Station, left float64) float64 {
+	good := 1 - rejectShare(line)
+	if line.RejectsAfter > 0 && line.RejectStop.After > 0 {
+		return min(left, good)
+	}
+	return left * good
 }

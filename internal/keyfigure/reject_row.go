@@ -18,10 +18,11 @@ func rejectShare(line *sim.Station) float64 {
 }
 
 // blinded says that there are cycles that the camera does not look at, such as scrap after a stop: if the
-// worst of a run are among them the station stops less often than derived.
+// worst of a run are among them the station stops less often than derived. A camera whose rejects leave later
+// looks at all.
 func blinded(line *sim.Station) bool {
-	return line.LostPerStop > 0 || len(line.AfterStop)+len(line.AfterStandstill) > 0 ||
-		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return m.SpliceScrap > 0 || m.MisPicks.Share > 0 })
+	return line.RejectsAfter == 0 && (line.LostPerStop > 0 || len(line.AfterStop)+len(line.AfterStandstill) > 0 ||
+		slices.ContainsFunc(line.Materials, func(m sim.Material) bool { return m.SpliceScrap > 0 || m.MisPicks.Share > 0 }))
 }
 
 // longestRow is the number of cycles from which a row is so seldom that it changes no figure, whatever the rejects.

@@ -11,7 +11,7 @@ type rejectRunsWords struct {
 
 type inspectionWords struct {
 	at
-	RejectsAfter cycles `yaml:"rejects after" need:"yes" most:"10000 cycles" about:"Cycles from the camera that finds a reject to the place where it leaves. What is on the way survives a stop." eg:"8 cycles"`
+	RejectsAfter cycles `yaml:"rejects after" need:"yes" most:"10000 cycles" about:"Cycles from the camera that finds a reject to the place where it leaves. What is on the way survives a stop. The camera looks at every cycle, since what is scrap where rejects leave is other web." eg:"8 cycles"`
 }
 
 // resetWords is the work after rejects in a row; a bare time is allowed.

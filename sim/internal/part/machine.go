@@ -222,7 +222,10 @@ func (m *Machine) End() (good int64, scrapped bool) {
 	if scrapped {
 		m.scrap.left = max(0, m.scrap.left-1)
 		for i := range m.rejects {
-			m.rejects[i].scrapped()
+			r := &m.rejects[i]
+			if r.scrapped(); r.full() {
+				m.signals.raise(r.plan.Signal)
+			}
 		}
 		for i := range m.stocks {
 			m.stocks[i].wasted += m.stocks[i].plan.PerCycle

@@ -10,7 +10,8 @@ type Rejects struct {
 }
 
 // reject is all that one member rejects: packs that a stop has lost, what the camera
-// finds, codes that cannot be read. Scrapped cycles draw nothing.
+// finds, codes that cannot be read. Scrapped cycles draw nothing, but for a camera that looks at web which
+// leaves later.
 type reject struct {
 	plan *plan.Reject
 	// lost is the number of packs that have lost their place and are still to come.
@@ -79,15 +80,30 @@ func (r *reject) of(pieces int64) (good int64) {
 	r.last.LostPacks = min(r.lost, good)
 	r.lost -= r.last.LostPacks
 	good -= r.last.LostPacks
-	good -= r.look(good)
+	good -= r.leave(good)
 	r.last.NoReads = r.reads.of(good)
 	good -= r.last.NoReads
 	r.last.All = pieces - good
 	return good
 }
 
-// look lets the camera look at pieces; it says how many of them leave here.
-func (r *reject) look(pieces int64) (leave int64) {
+// leave lets the camera look at one cycle and says how many of so many pieces at the exit leave here. Where
+// rejects leave later it looks at all pieces of other web, whatever is lost at the exit.
+func (r *reject) leave(pieces int64) (leave int64) {
+	seen := pieces
+	if r.plan.After > 0 {
+		seen = r.plan.Gives
+	}
+	leave, inRun := r.look(seen)
+	leave = min(leave, pieces)
+	if inRun {
+		r.last.InRuns = leave
+	}
+	return leave
+}
+
+// look lets the camera look at pieces; it says how many come to the exit, and whether they were found in a run.
+func (r *reject) look(pieces int64) (leave int64, left bool) {
 	found, inRun := r.camera().of(pieces), r.runs.on()
 	switch {
 	case found > 0:
@@ -96,18 +112,17 @@ func (r *reject) look(pieces int64) (leave int64) {
 		r.row = 0
 	}
 	r.runs.ended()
-	leave, inRun = r.register.shift(found, inRun)
-	leave = min(leave, pieces)
-	if inRun {
-		r.last.InRuns = leave
-	}
-	return leave
+	return r.register.shift(found, inRun)
 }
 
-// scrapped says that a scrapped cycle has ended: what leaves with it is part of the scrap.
+// scrapped says that a scrapped cycle has ended: what leaves with it is part of the scrap. Where rejects
+// leave later, what the camera looks at meanwhile is not.
 func (r *reject) scrapped() {
+	if r.plan.After > 0 {
+		r.look(r.plan.Gives)
+		return
+	}
 	r.runs.ended()
-	r.register.shift(0, false)
 }
 
 // full says that the row has reached the number that stops the station; it then starts anew.
