@@ -7,7 +7,7 @@ import (
 )
 
 // sizes resolves the capacities: the smallest number of places that cannot lock, where the
-// program puts it, and a refusal of less.
+// program puts it (before empty pockets one stack more), and a refusal of less.
 func (c *compiler) sizes() {
 	for i := range c.places {
 		p := &c.places[i]
@@ -20,6 +20,9 @@ func (c *compiler) sizes() {
 			if c.assembled(i) {
 				p.Capacity = max(p.Capacity, c.without(i))
 			}
+			stacking := c.stacking(i)
+			p.Stacks = stacking > p.Capacity
+			p.Capacity = max(p.Capacity, stacking)
 		case c.beside(i):
 			p.Direct = c.direct(i)
 			if p.Capacity != Unlimited {
@@ -173,13 +176,7 @@ func (c *compiler) leastCapacity(link int) int64 {
 // enough for all of them at once, or only one could run at a time.
 func (c *compiler) collating(link int) int64 {
 	_, takes := c.most(link)
-	places := takes - 1 + c.keepsInLine(link)
-	for _, name := range c.feeders[link] {
-		if i, isStation := c.nodes[name]; isStation && c.units[i].BlocksBefore {
-			places += c.units[i].Gives
-		}
-	}
-	return places
+	return takes - 1 + c.keepsInLine(link) + c.reserved(link)
 }
 
 func (c *compiler) reserves(link int) bool {

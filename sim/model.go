@@ -47,8 +47,10 @@ type Place struct {
 	// Direct is, of the capacity of a store beside the line, the part of the way past it: as many places as a
 	// hand-over has. AtStart and levels in per cent are of the others.
 	Direct int64
-	// HandOver says that nobody wrote it: the smallest place that cannot lock.
-	HandOver bool
+	// HandOver says that nobody wrote it: the smallest place that cannot lock. Stacks says that it is larger,
+	// 2 × takes − 1 places: the station behind it lets empty pockets run through, so that one stack is collected beside
+	// one that waits.
+	HandOver, Stacks bool
 	// From and To name the neighbours that feed it and that take from it.
 	From, To []string
 }

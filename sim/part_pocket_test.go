@@ -30,19 +30,18 @@ func TestEmptyPocketThenWait(t *testing.T) {
 	}.follow(t)
 }
 
-// A stack that comes while a pocket runs through waits for its end.
+// A stack that comes while a pocket runs through waits for its end, in the one place (2 × 1 − 1) between A and B.
 func TestEmptyPocketDelaysAStack(t *testing.T) {
 	course{
 		line:    pocketing(3.5, 1, 5),
 		measure: 8_500_000,
 		want: `
 			0   A running, B running   # pockets until 1, 2, 3, 4
-			3.5 A blocked
-			4   A running              # B works until 5, then pockets until 6, 7, 8
-			7.5 A blocked
-			8   A running
+			3.5 A to B 1
+			4   A to B 0               # B works until 5, then pockets until 6, 7; from 7 on the second stack
 		`,
-		counts: `A: passed 2; B: cycles 1, empty pockets 7, taken 2, input at last 1`,
+		// A works on: 3.5, 7. A last pocket from 8 on is under way.
+		counts: `A: passed 2, blocked 0 s; B: cycles 2, empty pockets 6, taken 2, input at last 0`,
 	}.follow(t)
 }
 
@@ -138,9 +137,15 @@ func TestNoEmptyPocketBehindAStartLevel(t *testing.T) {
 	line = pocketing(1, 1, 5)
 	line.Stations[1].BlocksBefore = true
 	line.Stations = append(line.Stations, one("C", "B", 10))
+	// A pocket 0 to 1, stacks 1 to 2 for C and 2 to 3 for the place before it. Then room lacks; input too, if A makes
+	// no more than two.
 	rec := compile(t, line).NewEngine().Run(sim.Options{Measure: 8 * s})
+	if b := rec.Stations[1]; b.EmptyPockets != 1 || b.States[sim.Blocked] != 5*s {
+		t.Errorf("%d empty pockets, blocked for %d µs", b.EmptyPockets, b.States[sim.Blocked])
+	}
+	line.Stations[0].Supply = 2
+	rec = compile(t, line).NewEngine().Run(sim.Options{Measure: 8 * s})
 	if b := rec.Stations[1]; b.EmptyPockets != 1 || b.States[sim.Starved] != 5*s {
-		// A pocket 0 to 1, stacks 1 to 2 for C and 2 to 3 for the place before it. Then input and room both lack.
 		t.Errorf("%d empty pockets, starved for %d µs", b.EmptyPockets, b.States[sim.Starved])
 	}
 }
@@ -178,9 +183,83 @@ func TestEmptyPocketRecoversHeat(t *testing.T) {
 			16 B running                         # 2 s, then until 19
 			19 B blocked
 			23 B running                         # no stack: a pocket, 2 s and 1 s, until 26
-			24 A blocked
-			26 A running
+			24 A to B 1
+			26 A to B 0                          # the stack, until 27
 		`,
 		counts: `B: cycles 2, empty pockets 3, restarts 3`,
 	}.follow(t)
+}
+
+// While a stack waits for its pocket the next one is collected: A is never blocked by B, which is faster.
+// With takes − 1 = 2 places A would hold the third piece from 3 to 4, and each stack would be late anew.
+func TestNextStackIsCollectedBesideOneThatWaits(t *testing.T) {
+	line := pocketing(1, 2, 2)
+	line.Stations[1].Takes = 3
+	rec := compile(t, line).NewEngine().Run(sim.Options{Measure: 12_500_000})
+	// Stacks are complete at 3, 6, 9, 12. Pockets 0 to 2 and 2 to 4, stacks 4 to 6 and 6 to 8, a pocket 8 to 10, stacks
+	// 10 to 12 and from 12 on.
+	a, b := rec.Stations[0], rec.Stations[1]
+	if a.Passed != 12 || a.States[sim.Blocked] != 0 {
+		t.Errorf("A passes %d and is blocked for %d µs", a.Passed, a.States[sim.Blocked])
+	}
+	if b.Cycles != 3 || b.EmptyPockets != 3 || b.Taken != 12 || b.States[sim.Starved] != 0 {
+		t.Errorf("B: %d cycles, %d empty pockets, %d taken, starved for %d µs", b.Cycles, b.EmptyPockets, b.Taken, b.States[sim.Starved])
+	}
+}
+
+// The faster B is, the less it holds A up: at 21 stacks a minute as at 20, A makes its 60 pieces a minute and B
+// 20 stacks, 1200 an hour. By hand: a stack comes every 3 s and waits for its pocket at most one cycle, 60/21 s, which is
+// less than the next takes.
+func TestAFasterStackerLosesNothing(t *testing.T) {
+	for _, rate := range []float64{20, 21, 30, 60} {
+		line := pocketing(1, 60/rate, 2)
+		line.Stations[1].Takes = 3
+		rec := compile(t, line).NewEngine().Run(sim.Options{WarmUp: sim.Minute, Measure: sim.Hour})
+		if b := rec.Stations[1]; b.Passed < 1199 || b.Passed > 1201 { // one at either end of the window
+			t.Errorf("at %v a minute it makes %d", rate, b.Passed)
+		}
+		if a := rec.Stations[0]; a.States[sim.Blocked] != 0 {
+			t.Errorf("at %v a minute A is blocked for %d µs", rate, a.States[sim.Blocked])
+		}
+	}
+}
+
+// The places before empty pockets, by hand: 2 × takes − 1, what is given at once less the one that passes straight
+// through if that is more, beside what is reserved before a cycle. Without pockets the smallest that cannot lock.
+func TestPlacesBeforeEmptyPockets(t *testing.T) {
+	for _, c := range []struct {
+		gives, takes    int64
+		before, pockets bool
+		want            int64
+		stacks          bool
+	}{
+		{1, 1, false, true, 1, true},
+		{1, 3, false, true, 5, true},
+		{4, 3, false, true, 5, true}, // gives − 1 is only 3
+		{8, 3, false, true, 7, false},
+		{4, 3, true, true, 9, true},
+		{1, 3, false, false, 2, false},
+		{4, 3, false, false, 3, false},
+		{4, 3, true, false, 6, false},
+	} {
+		line := pocketing(1, 1, 1)
+		a, b := &line.Stations[0], &line.Stations[1]
+		a.Gives, a.BlocksBefore, b.Takes = c.gives, c.before, c.takes
+		if !c.pockets {
+			b.EmptyPockets = sim.EmptyPockets{}
+		}
+		if p := compile(t, line).Places()[0]; p.Capacity != c.want || p.Stacks != c.stacks {
+			t.Errorf("%+v: %d places, stacks %v", c, p.Capacity, p.Stacks)
+		}
+		line.Buffers = []sim.Buffer{{Name: "store", From: []string{"A"}, Holds: sim.Smallest}}
+		b.From = "store"
+		if p := compile(t, line).Places()[0]; p.Capacity != c.want {
+			t.Errorf("%+v: a smallest buffer has %d places", c, p.Capacity)
+		}
+		if line.Buffers[0].Holds = max(c.gives, c.takes) - 1; line.Buffers[0].Holds > 0 && !c.before {
+			if p := compile(t, line).Places()[0]; p.Capacity != line.Buffers[0].Holds { // what is written holds what is written
+				t.Errorf("%+v: a written buffer has %d places", c, p.Capacity)
+			}
+		}
+	}
 }

@@ -21,6 +21,6 @@ const (
 	// Unlimited is the capacity of a buffer without limit.
 	Unlimited int64 = -1
 	// Smallest lets Compile put the smallest number of places with which the line
-	// cannot lock, as it does for a hand-over.
+	// cannot lock, as it does for a hand-over; before a station with EmptyPockets at least 2 × takes − 1.
 	Smallest int64 = -2
 )

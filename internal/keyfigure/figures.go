@@ -46,6 +46,8 @@ type Place struct {
 	From, To []string
 	// Capacity is in pieces, -1 without limit.
 	Capacity int64
+	// Stacks says of a hand-over that it has room for one stack that is collected beside one that waits for its pocket.
+	Stacks bool
 	// TransitSeconds is the time from entrance to exit.
 	TransitSeconds float64
 	// Feed is what its feeders give at set speed, Drain what its consumers take at top speed, pieces/min.

@@ -7,7 +7,7 @@ import (
 )
 
 // handOvers derives the places that the program puts where no buffer is
-// written: the smallest that cannot lock, as compiling the line finds them.
+// written: the smallest that cannot lock, or before empty pockets one stack more, as compiling the line finds them.
 // The warning says why a line cannot be compiled; one that was read can.
 func handOvers(f *flow, stations []Station) (places []Place, warning string) {
 	model, err := sim.Compile(*f.line)
@@ -23,7 +23,7 @@ func handOvers(f *flow, stations []Station) (places []Place, warning string) {
 		for _, i := range from {
 			at = f.out[i]
 		}
-		p := Place{Name: put.Name, Kind: "hand-over", From: put.From, To: put.To, Capacity: put.Capacity}
+		p := Place{Name: put.Name, Kind: "hand-over", From: put.From, To: put.To, Capacity: put.Capacity, Stacks: put.Stacks}
 		for i := range stations {
 			s := &stations[i]
 			if slices.Contains(from, i) {

@@ -1,6 +1,7 @@
 package keyfigure
 
 import (
+	"strings"
 	"testing"
 
 	"tuckline/internal/scenario"
@@ -32,6 +33,32 @@ func TestHandOverPlaces(t *testing.T) {
 		near(t, "drain", p.Drain, 300)
 		if f.Way[0].Place || !f.Way[1].Place || f.Way[2].Place {
 			t.Errorf("the hand-over stands between its neighbours: %+v", f.Way)
+		}
+	}
+}
+
+// Before a cartoner that lets empty pockets run through there are 2 × 3 − 1 places, and check says what for.
+func TestHandOverBeforeEmptyPockets(t *testing.T) {
+	for _, test := range []struct {
+		pockets bool
+		want    string
+	}{
+		{false, "2 places put by the program: the collating place of the machine"},
+		{true, "5 places put by the program: one stack is collected beside one that waits for its pocket"},
+	} {
+		b := &build{}
+		b.station(sim.Station{Name: "blister machine", Takes: 1, Gives: 1}, scenario.Station{GivesUnit: "blisters"}, 60, 0)
+		b.station(sim.Station{Name: "cartoner", From: "blister machine", Takes: 3, Gives: 1}, scenario.Station{}, 21, 0)
+		if test.pockets {
+			b.Line.Stations[1].EmptyPockets = sim.EmptyPockets{On: true, Most: 2}
+		}
+		b.Answer.CountedAfter = []int{1}
+		var text strings.Builder
+		if err := Derive(&b.Scenario).Text(&text); err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(strings.Join(strings.Fields(text.String()), " "), test.want) {
+			t.Errorf("%q is not in\n%s", test.want, text.String())
 		}
 	}
 }

@@ -132,12 +132,24 @@ func (s *Stop) text(gives string) string {
 	return text + fmt.Sprintf(", lasts %s min = %s of running time", number(s.Lasts), percent(s.DownShare))
 }
 
+// handOverText says how many places the program put, and what for.
+func (p *Place) handOverText() string {
+	places := count(p.Capacity) + " places"
+	if p.Capacity == 1 {
+		places = "1 place"
+	}
+	if p.Stacks {
+		return places + " put by the program: one stack is collected beside one that waits for its pocket"
+	}
+	return places + " put by the program: the collating place of the machine"
+}
+
 func (p *Place) lines() []item {
 	if p.Kind == "hand-over" {
 		if p.Capacity == 0 {
 			return nil
 		}
-		return []item{{"hand-over", fmt.Sprintf("%s places put by the program: the collating place of the machine", count(p.Capacity))}}
+		return []item{{"hand-over", p.handOverText()}}
 	}
 	out := []item{{"places", p.placesText()}}
 	if p.Kind == "buffer" && p.Lies == "" && p.Capacity != sim.Unlimited && p.Feed > 0 {

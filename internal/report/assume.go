@@ -23,7 +23,7 @@ func assumptions(s *subject) []string {
 	}
 	for _, p := range s.Figures.Places {
 		if p.Kind == "hand-over" {
-			all = append(all, say("assume.handover", facts{"From": listed(p.From), "To": listed(p.To), "Places": p.Capacity}))
+			all = append(all, say("assume.handover", facts{"From": listed(p.From), "To": listed(p.To), "Places": p.Capacity, "Stacks": p.Stacks}))
 		}
 	}
 	return all
