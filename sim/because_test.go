@@ -130,3 +130,54 @@ func waitsSum(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options) {
 		t.Errorf("asking for causes changes the record:\n%s\n%s", a, b)
 	}
 }
+
+// A rate of a store that binds is what keeps its neighbours waiting, not the speed of a station: A makes one a second, the
+// store gives or takes one in 1.2 s, B could take two a second. One that does not bind (one in 0.8 s) is not it.
+func TestWaitsForTheRateOfAStore(t *testing.T) {
+	const tenth = s / 10
+	for _, c := range []struct {
+		in, out sim.Micros
+		want    int
+	}{
+		{out: 12 * tenth, want: 2}, {in: 12 * tenth, want: 2}, {out: 8 * tenth, want: 0}, {in: 8 * tenth, want: 0},
+	} {
+		line := sim.Line{
+			Stations: []sim.Station{one("A", "", 1), one("B", "store", 0.5)},
+			Buffers:  []sim.Buffer{{Name: "store", From: []string{"A"}, Holds: 5, In: c.in, Out: c.out}},
+		}
+		rec := compile(t, line).NewEngine().Run(sim.Options{WarmUp: 100 * s, Measure: 600 * s, Attribute: true})
+		waits := 0
+		for i, st := range rec.Stations {
+			for _, b := range st.Because {
+				if b.Blocked+b.Starved == 0 {
+					continue
+				}
+				waits++
+				if b.Station != c.want || b.Cause != sim.CausePace {
+					t.Errorf("in %d, out %d: station %d waits because of %d, cause %d", c.in, c.out, i, b.Station, b.Cause)
+				}
+			}
+		}
+		if waits == 0 {
+			t.Errorf("in %d, out %d: nobody waits", c.in, c.out)
+		}
+	}
+}
+
+// Rejects are what B waits for also where it waits a little for every piece anyway: A makes one a second and half of them
+// are rejected; B, at 0.8 s a cycle, waits 0.2 s for the speed of A, then a second for each reject.
+func TestWaitsForRejectsOfASlowerStation(t *testing.T) {
+	a := one("A", "", 1)
+	a.RejectShare = 0.5
+	rec := compile(t, sim.Line{Stations: []sim.Station{a, one("B", "A", 0.8)}}).NewEngine().Run(sim.Options{Measure: 4000 * s, Attribute: true})
+	rejects := sim.Micros(0)
+	for _, b := range rec.Stations[1].Because {
+		if b.Station == 0 && b.Cause == sim.CauseRejects {
+			rejects += b.Starved
+		}
+	}
+	// Each reject costs a whole second, from the end of the cycle that gave it on.
+	if want := sim.Micros(rec.Stations[0].Rejected) * s; rejects < want-2*s || rejects > want+2*s {
+		t.Errorf("%d s because of rejects, by hand %d s", rejects/s, want/s)
+	}
+}

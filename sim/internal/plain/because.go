@@ -228,7 +228,7 @@ func (b *because) lookAgain(e *Engine) {
 			a.row, a.gap.why = row, why
 			b.entered.add(i) // its neighbours look next
 		}
-		if why.rank() == stopped && a.counted != none && a.rows[a.counted].why.rank() < stopped {
+		if a.counted != none && why.rank() > a.rows[a.counted].why.rank() {
 			a.spell(a.counted, -1)
 			a.counted = a.row
 			a.spell(a.row, 1)

@@ -102,6 +102,9 @@ func (b *because) whyEmpty(e *Engine, f *finder, l *link, takes, lacks int64, at
 	b.ownStops(e, f, l, at)
 	if st := l.store; st != nil && at == e.now && e.now < st.out.from && l.arrived > 0 {
 		f.add(e, e.slower(len(e.stations)+l.index))
+		if l.arrived >= takes {
+			return // all is there, behind the gate
+		}
 	}
 	at0, next := at, b.enteredAt(e, l, until)
 	if until == e.now {
@@ -122,9 +125,24 @@ func (b *because) whyEmpty(e *Engine, f *finder, l *link, takes, lacks int64, at
 		if n.station.state == plan.Blocked && l.onItsWay() && len(n.outs) == 1 {
 			f.add(e, e.slower(len(e.stations)+l.index)) // the belt is full of what is on its way
 		} else if !b.look(e, f, i, w) {
-			f.add(e, e.slower(i))
+			f.add(e, b.narrower(e, l, i, n.station.plan.Gives, true))
 		}
 	}
+}
+
+// narrower is who is slower: a station that puts pieces into a link or takes them, or the gate on the way, where
+// that lets fewer of them pass.
+func (b *because) narrower(e *Engine, l *link, i int, pieces int64, in bool) origin {
+	if st := l.store; st != nil {
+		every := st.out.every
+		if in {
+			every = st.in.every
+		}
+		if plan.Micros(pieces)*every > b.cycles[i] {
+			return e.slower(len(e.stations) + l.index)
+		}
+	}
+	return e.slower(i)
 }
 
 // gaveLast is when a station gave the last piece that has come to the end of a link at a time; where that
@@ -176,6 +194,9 @@ func (b *because) whyFull(e *Engine, f *finder, l *link, gives int64) {
 	b.ownStops(e, f, l, e.now)
 	if st := l.store; st != nil && e.now < st.in.from {
 		f.add(e, e.slower(len(e.stations)+l.index))
+		if gives <= l.free() {
+			return // there is room, behind the gate
+		}
 	}
 	for _, k := range l.plan.Takers {
 		n := &e.nodes[k]
@@ -188,7 +209,7 @@ func (b *because) whyFull(e *Engine, f *finder, l *link, gives int64) {
 		if n.station.state == plan.Starved && e.there(l) < takes && l.onItsWay() {
 			f.add(e, e.slower(len(e.stations)+l.index)) // the belt is full of what is on its way
 		} else if !b.look(e, f, i, w) {
-			f.add(e, e.slower(i))
+			f.add(e, b.narrower(e, l, i, takes, false))
 		}
 	}
 }

@@ -104,11 +104,13 @@ func (b *because) missed(e *Engine, s *station, scrapped bool) {
 		why = a.last
 	}
 	b.past[s.index].push(gap{from: e.now, to: e.now, why: why, lost: true}, 0)
+	b.moved.add(s.index) // who waits already, for want of a faster neighbour, now waits for this
 }
 
 // noInput notes that an empty pocket has run through, for want of input.
 func (b *because) noInput(e *Engine, s *station) {
 	b.past[s.index].push(gap{from: e.now, to: e.now, why: b.explain(e, s, false), lost: true}, 0)
+	b.moved.add(s.index)
 }
 
 // scraps notes that a new stock makes what follows scrap, without a stop where it was spliced in while running.
