@@ -40,6 +40,8 @@ func (w wait) causeName() string {
 	switch w.origin.Cause {
 	case result.Pace:
 		return say("origin.pace", f)
+	case result.Rate:
+		return say("origin.rate", f)
 	case result.Rejects:
 		return say("origin.rejects", f)
 	case result.Store:

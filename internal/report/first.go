@@ -119,6 +119,12 @@ func causesOf(s *subject) causes {
 		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
 	}
 	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses, "Outside": s.outside()}
+	gates := s.Figures.Gates()
+	if len(gates) < len(s.Figures.Bounds.Constraint) {
+		gates = nil // stations are as narrow: they are named
+	}
+	f["Gates"], f["Several"] = listed(gates), len(gates) > 1
+	f["Limits"] = say("limits", f)
 	if len(o.Causes) == 0 {
 		return causes{Intro: say("causes.none", f)}
 	}

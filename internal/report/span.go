@@ -48,6 +48,8 @@ func (s *subject) spanWords() string {
 		return say("span.interrupted", nil)
 	case makesNothing(b):
 		return say("span.zero", nil)
+	case b.Costs():
+		return say("span.costs", facts{"Now": numberOf(b.Now, 1), "None": numberOf(b.None, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside})
 	case b.Worse():
 		return say("span.worse", facts{"Belts": belts, "Outside": outside})
 	case b.Recovered.N == 0:

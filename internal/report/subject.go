@@ -20,11 +20,13 @@ func subjectOf(o *study.Outcome) *subject {
 	return &subject{Outcome: o, Figures: keyfigure.Derive(o.Scenario), Window: windowOf(o.Scenario)}
 }
 
-// constraints are the stations that limit the line; there is one, or some side by side.
+// constraints are the stations that limit the line; there is one, or some side by side, or the slowest
+// where the rate of a store does.
 func (s *subject) constraints() []result.Station {
 	var all []result.Station
-	for _, station := range s.Results.Stations {
-		if slices.Contains(s.Figures.Bounds.Constraint, station.Name) || station.Name == s.Constraint {
+	limiting := s.Figures.Limiting()
+	for i, station := range s.Results.Stations {
+		if slices.Contains(limiting, i) || station.Name == s.Constraint {
 			all = append(all, station)
 		}
 	}

@@ -82,10 +82,11 @@ type Origin struct {
 	StarvedSpellsPerHour Estimate `json:"starved_spells_per_hour"`
 }
 
-// The causes that are no stops: a slower neighbour, rejects outside scrap, a stop of a store, no
-// more input. Names of stops begin with a letter, so none is like them.
+// The causes that are no stops: a slower neighbour, the rate of a store or the time over a belt, rejects
+// outside scrap, a stop of a store, no more input. Names of stops begin with a letter, so none is like them.
 const (
 	Pace    = "(pace)"
+	Rate    = "(rate)"
 	Rejects = "(rejects)"
 	Store   = "(store)"
 	Supply  = "(supply)"

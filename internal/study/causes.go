@@ -4,21 +4,8 @@ import (
 	"cmp"
 	"slices"
 
-	"tuckline/internal/keyfigure"
 	"tuckline/sim"
 )
-
-// constraint is the station that limits the line, or stations side by side, by
-// the derived figures: the smallest rate that cannot be exceeded in the long run.
-func constraint(line sim.Line, figures keyfigure.Figures) []int {
-	var all []int
-	for i := range line.Stations {
-		if slices.Contains(figures.Bounds.Constraint, line.Stations[i].Name) {
-			all = append(all, i)
-		}
-	}
-	return all
-}
 
 // causesOf lists why stations did not run, worst first: minutes of all of them,
 // and the pieces of the answer that they would have made in them at set speed.

@@ -12,7 +12,7 @@ import (
 // lossTrees are the loss trees of the stations that limit the line.
 func (v view) lossTrees() []result.LossTree {
 	trees := []result.LossTree{}
-	for _, i := range constraint(v.scenario.Line, v.figures) {
+	for _, i := range v.figures.Limiting() {
 		trees = append(trees, v.lossTree(i))
 	}
 	return trees

@@ -56,7 +56,7 @@ func (v view) originKeys(station int) []originKey {
 }
 
 // originWords are the names of a cause: the station or store that it belongs to, and the stop
-// or one of the words pace, rejects, store, supply.
+// or one of the words pace, rate, rejects, store, supply.
 func (v view) originWords(key originKey) (name, cause string) {
 	line := v.scenario.Line
 	switch {
@@ -67,6 +67,9 @@ func (v view) originWords(key originKey) (name, cause string) {
 	}
 	switch key.cause {
 	case sim.CausePace:
+		if key.station >= len(line.Stations) {
+			return name, result.Rate
+		}
 		return name, result.Pace
 	case sim.CauseRejects:
 		return name, result.Rejects

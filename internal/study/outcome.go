@@ -58,8 +58,18 @@ type Span struct {
 }
 
 // Worse says that the line made less with buffers without limit than as entered,
-// by more than chance: the two intervals lie apart.
-func (s Span) Worse() bool { return s.Unlimited.N > 0 && s.Unlimited.High < s.Now.Low }
+// by more than chance: the two intervals lie apart, and by more than what is shown.
+func (s Span) Worse() bool { return s.Unlimited.N > 0 && less(s.Unlimited, s.Now) }
+
+// Costs says that the line makes less as entered than without its buffers, by more than chance: their own
+// stops, their rates, or the people that they bind cost more than they recover.
+func (s Span) Costs() bool {
+	return s.None.N > 0 && (less(s.Now, s.None) || s.Recovered.N > 0 && s.Recovered.High < 0)
+}
+
+// less says that an estimate lies below another, interval apart, by more than one in ten thousand: a difference of one
+// piece in days is no news.
+func less(a, b result.Estimate) bool { return a.High < b.Low && b.Mean-a.Mean > 1e-4*b.Mean }
 
 // UsedUp says how many replications ended because their input was used up and
 // nothing moved any more, and how many hours after their start, warm-up included.

@@ -112,7 +112,7 @@ func (j *job) optionsOf(replication int) sim.Options {
 func (j *job) outcome() *Outcome {
 	v := viewOf(j.scenario, j.model, j.records)
 	shifts := v.column(total(j.scenario))
-	limiting := constraint(j.scenario.Line, v.figures)
+	limiting := v.figures.Limiting()
 	o := Outcome{
 		Scenario: j.scenario, Model: j.model, Records: j.records, UsedUp: v.usedUp(),
 		Results: v.results(j.options.Show), Shifts: shifts,

@@ -136,9 +136,31 @@ func TestWorse(t *testing.T) {
 		{at(100, 110), at(80, 100), false},
 		{at(100, 110), at(120, 130), false},
 		{at(100, 110), result.Estimate{}, false},
+		{at(3274.02, 3274.02), at(3274.01, 3274.01), false}, // one piece in hours
 	} {
 		if got := (Span{Now: c.now, Unlimited: c.unlimited}).Worse(); got != c.want {
 			t.Errorf("as entered %+v, without limit %+v: %v", c.now, c.unlimited, got)
+		}
+	}
+}
+
+// Stores whose own stops or rates cost more than they recover: that is said, not a share below nothing.
+func TestCosts(t *testing.T) {
+	at := func(low, high float64) result.Estimate {
+		return result.Estimate{Mean: (low + high) / 2, Low: low, High: high, N: 8}
+	}
+	for _, c := range []struct {
+		none, now, recovered result.Estimate
+		want                 bool
+	}{
+		{at(120, 130), at(100, 110), result.Estimate{}, true},
+		{at(100, 112), at(100, 110), at(-0.6, -0.4), true}, // the pairs tell it
+		{at(100, 112), at(100, 110), at(-0.2, 0.1), false},
+		{at(80, 90), at(100, 110), at(0.3, 0.5), false},
+		{result.Estimate{}, at(100, 110), result.Estimate{}, false},
+	} {
+		if got := (Span{None: c.none, Now: c.now, Recovered: c.recovered}).Costs(); got != c.want {
+			t.Errorf("without %+v, as entered %+v, recovered %+v: %v", c.none, c.now, c.recovered, got)
 		}
 	}
 }
