@@ -7,14 +7,6 @@ type Line struct {
 	Stations []Station
 	Buffers  []Buffer // buffers and conveyors
 	Crews    []Crew
-}
-
-// Crew is a number of people who do the work of stops.
-type Crew struct {
-	Name   string
-	People int
-	// ElsewhereShare is the share of each person's time that other work outside
-	// the line asks for, 0 to below 1, in spells of mean length ElsewhereSpell.
-	ElsewhereShare float64
-	ElsewhereSpell Micros
+	Calendar Calendar
+	Orders   Orders
 }

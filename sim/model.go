@@ -73,6 +73,10 @@ type Options struct {
 	// AgesAt are the stations, by their place in the line, at whose output the age of pieces is noted
 	// (Record.Ages), and with it the exposures of checks; nil means that ages are not followed.
 	AgesAt []int
+	// UntilOrders ends the run when all orders are finished, at T1 at the latest.
+	UntilOrders bool
+	// Waits asks for the distributions of waiting for crews.
+	Waits bool
 	// Every, if not 0, asks for what the stations pass in each interval of that length.
 	Every Micros
 }

@@ -33,6 +33,9 @@ type (
 	BufferRecord = plan.BufferRecord
 	// CrewRecord is the part of one crew.
 	CrewRecord = plan.CrewRecord
+	// OrderRecord is one order, ShiftRecord one whole shift.
+	OrderRecord = plan.OrderRecord
+	ShiftRecord = plan.ShiftRecord
 	// MaterialRecord is one stock of a station, CheckRecord one in-process test.
 	MaterialRecord = plan.MaterialRecord
 	CheckRecord    = plan.CheckRecord
@@ -58,6 +61,7 @@ const (
 	HorizonReached = plan.HorizonReached
 	InputUsedUp    = plan.InputUsedUp
 	Deadlock       = plan.Deadlock
+	OrdersFinished = plan.OrdersFinished
 )
 
 // The causes of waiting that are no stops.
@@ -66,6 +70,8 @@ const (
 	CauseRejects = plan.CauseRejects
 	CauseStore   = plan.CauseStore
 	CauseSupply  = plan.CauseSupply
+	CauseOutage  = plan.CauseOutage
+	CauseOrder   = plan.CauseOrder
 )
 
 // AgeClass is the class of Ages in which an age is counted.

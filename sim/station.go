@@ -8,6 +8,11 @@ type Station struct {
 	From string
 	// Supply is the number of pieces that the outside supplies; 0 is without limit.
 	Supply int64
+	// BatchPerCycle is, of a station that takes supply, how many units of the batch of an order a cycle
+	// uses; 0 means Takes.
+	BatchPerCycle int64
+	// LastPart is what becomes of an input that is not complete at the end of an order.
+	LastPart LastPart
 	// Takes and Gives are pieces per cycle, at least 1; Takes is of From.
 	Takes, Gives int64
 	// Also are further inputs of a station that assembles: a cycle needs all of them.

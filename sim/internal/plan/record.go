@@ -38,9 +38,11 @@ const (
 	HorizonReached End = iota
 	InputUsedUp
 	Deadlock
+	// OrdersFinished: the run was to end with its orders, and they are finished.
+	OrdersFinished
 )
 
-var endWords = [...]string{"horizon", "input used up", "deadlock"}
+var endWords = [...]string{"horizon", "input used up", "deadlock", "orders finished"}
 
 // String is the word in results.
 func (e End) String() string { return endWords[e] }
@@ -48,8 +50,11 @@ func (e End) String() string { return endWords[e] }
 // Record is what happened in the window [T0, T1) of one replication.
 type Record struct {
 	Replication int
-	// Window is T1 - T0; it stays the whole window when the run ended early.
+	// Window is T1 - T0; it stays the whole window when the run ended early, but for runs that end with
+	// their orders: there it ends with the last.
 	Window Micros
+	// Scheduled is the time of the window in which the lines were not off shift.
+	Scheduled Micros
 	End    End
 	// EndedAt is the time, from the start of the replication, at which nothing moved any more;
 	// T1 if the horizon was reached.
@@ -59,6 +64,10 @@ type Record struct {
 	Stations []StationRecord
 	Buffers  []BufferRecord
 	Crews    []CrewRecord
+	// Orders are all that were begun in the replication, by their beginning.
+	Orders []OrderRecord `json:",omitempty"`
+	// Shifts are the whole shifts in the window.
+	Shifts []ShiftRecord `json:",omitempty"`
 	// AllRunning is the time in which all stations run at once.
 	AllRunning Micros
 	// Series has the pieces that each station has passed in each full interval of the window, by

@@ -23,6 +23,8 @@ type BufferRecord struct {
 	// Kept counts pieces that went into a store beside the line, GivenBack those that
 	// came out of it; ByHand those of both that somebody carried. Returned counts pieces that came back from rejected cycles.
 	Kept, GivenBack, ByHand, Returned int64
+	// Cleared counts pieces that were taken out by hand between two orders.
+	Cleared int64
 	// HandTime is the time of the work of carrying, of whole loads even if fewer pieces came, by its beginning.
 	HandTime Micros
 	// RanDry is the time in which the exit lacked pieces and a store beside the line had none.

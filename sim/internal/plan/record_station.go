@@ -25,6 +25,10 @@ type StationRecord struct {
 	EmptyPockets int64
 	// Lost counts pieces taken in for cycles that a stop has ended: they count for nothing.
 	Lost int64
+	// PartCycles counts, of Cycles, those with an input that was not complete at the end of an order, PartShort the
+	// pieces that they lacked of what Taken would have been. PartRejected counts pieces of such an input that were taken
+	// out; they are not in Taken.
+	PartCycles, PartShort, PartRejected int64
 	// Passed counts good pieces by their entry into the next place, or out of the line.
 	Passed int64
 	// InputInside and OutputInside are pieces in the cycle under way (as taken)
@@ -53,6 +57,9 @@ type StationRecord struct {
 	// Pauses are the pauses of own and joined stops that began in the window, whole and in order
 	// of time; nil unless asked for.
 	Pauses []Pause `json:",omitempty"`
+	// Waits are the times from a request of the station for a crew to the beginning of the work, walking included, by
+	// the beginning of the work; nil unless asked for.
+	Waits *Ages `json:",omitempty"`
 }
 
 // MaterialRecord measures one stock: Stock at the first edge plus Added less Used is Stock
@@ -110,6 +117,10 @@ const (
 	CauseStore
 	// CauseSupply: no more input comes.
 	CauseSupply
+	// CauseOutage: a break, a time in which the line stands, or the time between shifts.
+	CauseOutage
+	// CauseOrder: the run-out of an order, or the changeover after it.
+	CauseOrder
 )
 
 // Pause is one pause: the cause that began first, and how long the station did not work.
@@ -126,14 +137,4 @@ type StopRecord struct {
 	// Waiting is the time from the beginning to the beginning of work, Down the time of work,
 	// both cut at the edges of the window.
 	Waiting, Down Micros
-}
-
-// CrewRecord measures one crew.
-type CrewRecord struct {
-	// Busy is the time of work at the line, summed over people; Elsewhere that of other work.
-	Busy, Elsewhere Micros
-	// Requests counts requests of the line by the beginning of work, Waited those of them that waited
-	// at all, WaitTime the sum of their whole waiting.
-	Requests, Waited int64
-	WaitTime         Micros
 }
