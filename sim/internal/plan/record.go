@@ -55,7 +55,7 @@ type Record struct {
 	Window Micros
 	// Scheduled is the time of the window in which the lines were not off shift.
 	Scheduled Micros
-	End    End
+	End       End
 	// EndedAt is the time, from the start of the replication, at which nothing moved any more;
 	// T1 if the horizon was reached.
 	EndedAt Micros
