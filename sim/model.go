@@ -70,6 +70,8 @@ type Options struct {
 	Attribute bool
 	// Pauses asks for the pauses one by one too (StationRecord.Pauses): many in a long window.
 	Pauses bool
+	// ShortUpTo, if not 0, asks for the standstills shorter than it (StationRecord.Short); only with Attribute.
+	ShortUpTo Micros
 	// AgesAt are the stations, by their place in the line, at whose output the age of pieces is noted
 	// (Record.Ages), and with it the exposures of checks; nil means that ages are not followed.
 	AgesAt []int
@@ -126,6 +128,6 @@ func (e *Engine) Run(o Options) Record {
 	return e.plain.Run(plain.Options{
 		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
 		Trace: o.Trace, Classes: o.Classes, Every: o.Every,
-		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses, AgesAt: o.AgesAt,
+		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses, ShortUpTo: o.ShortUpTo, AgesAt: o.AgesAt,
 	})
 }

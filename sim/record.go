@@ -42,6 +42,8 @@ type (
 	// Because says what began spells of waiting, Pause is one pause.
 	Because = plan.Because
 	Pause   = plan.Pause
+	// Standstills counts the short ones of a station.
+	Standstills = plan.Standstills
 	// StoppedBy is the time under one stop.
 	StoppedBy = plan.StoppedBy
 	// Ages is a distribution of times.

@@ -16,6 +16,8 @@ type origin struct {
 type because struct {
 	accounts []account
 	pauses   bool // they are asked for
+	// shortUpTo is the length below which a standstill is short; 0 where that is not asked for.
+	shortUpTo plan.Micros
 	// past are the gaps in the flow of each source.
 	past []history
 	// open is the number of open stops of each source, since when the first of them began.
@@ -60,6 +62,7 @@ type account struct {
 	rows  []row
 	halts halts
 	pause pause
+	still standstill
 }
 
 // row adds up the waits that go back to one cause.
@@ -102,7 +105,7 @@ func slowest(p *plan.Pace) plan.Micros {
 	return cycle + p.Adds
 }
 
-func (e *Engine) resetBecause(on, pauses bool) {
+func (e *Engine) resetBecause(on, pauses bool, shortUpTo plan.Micros) {
 	e.because = nil
 	if !on {
 		return
@@ -111,7 +114,7 @@ func (e *Engine) resetBecause(on, pauses bool) {
 		e.attribution = e.connectBecause()
 	}
 	b := e.attribution
-	e.because, b.pauses = b, pauses
+	e.because, b.pauses, b.shortUpTo = b, pauses, shortUpTo
 	for i := range b.accounts {
 		a := &b.accounts[i]
 		*a = account{
@@ -142,6 +145,9 @@ func (b *because) changed(e *Engine, s *station) {
 	a.halts.begin(state, by, stop)
 	if b.pauses {
 		e.followPause(a, state, by, stop)
+	}
+	if b.shortUpTo > 0 {
+		a.still.enter(e.now, state, e.forMaterial(by, stop), b.shortUpTo)
 	}
 	switch state {
 	case plan.Running:

@@ -108,6 +108,9 @@ func (b *because) opensStore(e *Engine, l *link, n int) {
 func (b *because) countAll(e *Engine) {
 	for i := range b.accounts {
 		b.count(e, i)
+		if b.shortUpTo > 0 {
+			b.accounts[i].still.count(e.now)
+		}
 	}
 }
 
@@ -120,6 +123,7 @@ func (b *because) clearCounts(e *Engine) {
 			a.rows[j].sum = plan.Because{}
 		}
 		a.halts.clear()
+		a.still.clear()
 	}
 }
 
@@ -129,9 +133,10 @@ func (b *because) finish(e *Engine) {
 		a := &b.accounts[i]
 		sums := b.sums(e, a)
 		halts, pauses := a.halts.asWritten(e), e.pausesOf(a)
+		a.still.end(b.shortUpTo)
 		for _, m := range e.plan.Stations[i].Members {
 			r := &e.rec.Stations[m.Declared]
-			r.Because, r.StoppedBy, r.Pauses = sums, halts, pauses
+			r.Because, r.StoppedBy, r.Pauses, r.Short = sums, halts, pauses, a.still.short
 		}
 	}
 }

@@ -25,7 +25,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	}
 	e.resetTasks(o)
 	e.resetChecks()
-	e.resetBecause(o.Attribute, o.Pauses)
+	e.resetBecause(o.Attribute, o.Pauses, o.ShortUpTo)
 	e.resetAges(o.AgesAt)
 	e.follows = e.because != nil || e.ages != nil
 	e.closely, e.told = e.because != nil || len(e.stores) > 0, e.because != nil || e.trace != nil

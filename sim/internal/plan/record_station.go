@@ -57,6 +57,8 @@ type StationRecord struct {
 	// Pauses are the pauses of own and joined stops that began in the window, whole and in order
 	// of time; nil unless asked for.
 	Pauses []Pause `json:",omitempty"`
+	// Short are the standstills shorter than Options.ShortUpTo; empty unless asked for.
+	Short Standstills `json:",omitzero"`
 	// Waits are the times from a request of the station for a crew to the beginning of the work, walking included, by
 	// the beginning of the work; nil unless asked for.
 	Waits *Ages `json:",omitempty"`
@@ -128,6 +130,15 @@ type Pause struct {
 	// Station and Cause are those of the stop, as in Because.
 	Station, Cause int
 	Begin, Lasted  Micros
+}
+
+// Standstills counts the standstills of a station that ended in the window, or were under way at its end, and were shorter
+// than a limit, with their time in the window in each state. A standstill lasts from when the station stops running until it runs
+// again or a changeover begins, whatever the causes within it; breaks and planned stops within one are no part of it. Its
+// length counts stops for material too, its times do not.
+type Standstills struct {
+	Count                           int64
+	Waiting, Down, Blocked, Starved Micros
 }
 
 // StopRecord counts one cause at one station.

@@ -13,6 +13,9 @@ const (
 	SignalClock                // never by itself: a part of the station raises it
 )
 
+// MaterialClass is the class of stops for material.
+const MaterialClass = 2
+
 // Stop is one cause.
 type Stop struct {
 	Name  string
