@@ -70,8 +70,8 @@ type Options struct {
 	Attribute bool
 	// Pauses asks for the pauses one by one too (StationRecord.Pauses): many in a long window.
 	Pauses bool
-	// ShortUpTo, if not 0, asks for the standstills shorter than it (StationRecord.Short); only with Attribute.
-	ShortUpTo Micros
+	// ShortUpTo asks for the standstills shorter than each of these lengths (StationRecord.Short); only with Attribute.
+	ShortUpTo []Micros
 	// AgesAt are the stations, by their place in the line, at whose output the age of pieces is noted
 	// (Record.Ages), and with it the exposures of checks; nil means that ages are not followed.
 	AgesAt []int

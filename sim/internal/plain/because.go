@@ -16,8 +16,8 @@ type origin struct {
 type because struct {
 	accounts []account
 	pauses   bool // they are asked for
-	// shortUpTo is the length below which a standstill is short; 0 where that is not asked for.
-	shortUpTo plan.Micros
+	// shortUpTo are the lengths below which standstills are short; none where that is not asked for.
+	shortUpTo []plan.Micros
 	// past are the gaps in the flow of each source.
 	past []history
 	// open is the number of open stops of each source, since when the first of them began.
@@ -105,7 +105,7 @@ func slowest(p *plan.Pace) plan.Micros {
 	return cycle + p.Adds
 }
 
-func (e *Engine) resetBecause(on, pauses bool, shortUpTo plan.Micros) {
+func (e *Engine) resetBecause(on, pauses bool, shortUpTo []plan.Micros) {
 	e.because = nil
 	if !on {
 		return
@@ -119,7 +119,7 @@ func (e *Engine) resetBecause(on, pauses bool, shortUpTo plan.Micros) {
 		a := &b.accounts[i]
 		*a = account{
 			row: none, counted: none, took: fromNew, gave: fromNew, last: origin{source: none}, rows: a.rows[:0],
-			halts: halts{on: none, rows: a.halts.rows[:0]}, pause: pause{list: a.pause.list[:0]},
+			halts: halts{on: none, rows: a.halts.rows[:0]}, pause: pause{list: a.pause.list[:0]}, still: standstill{short: make([]plan.Standstills, len(shortUpTo))},
 		}
 	}
 	for i := range b.past {
@@ -146,7 +146,7 @@ func (b *because) changed(e *Engine, s *station) {
 	if b.pauses {
 		e.followPause(a, state, by, stop)
 	}
-	if b.shortUpTo > 0 {
+	if len(b.shortUpTo) > 0 {
 		a.still.enter(e.now, state, e.forMaterial(by, stop), b.shortUpTo)
 	}
 	switch state {

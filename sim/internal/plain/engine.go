@@ -204,7 +204,7 @@ type Options struct {
 	Classes     bool
 	Attribute   bool
 	Pauses      bool // only with Attribute
-	ShortUpTo   plan.Micros
+	ShortUpTo   []plan.Micros
 	AgesAt      []int
 	Every       plan.Micros
 }

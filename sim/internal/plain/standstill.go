@@ -11,7 +11,7 @@ type standstill struct {
 	// length is that of the standstill so far, also before the window; parts are its times in the window, without stops for material.
 	length plan.Micros
 	parts  plan.Standstills
-	short  plan.Standstills
+	short  []plan.Standstills // by limit
 }
 
 // stands says that the time in a state is part of a standstill.
@@ -44,29 +44,34 @@ func (h *standstill) count(now plan.Micros) {
 	}
 }
 
-// enter follows a change of state; limit is the length below which a standstill is short.
-func (h *standstill) enter(now plan.Micros, state plan.State, material bool, limit plan.Micros) {
+// enter follows a change of state; limits are the lengths below which standstills are short.
+func (h *standstill) enter(now plan.Micros, state plan.State, material bool, limits []plan.Micros) {
 	h.count(now)
 	if state == plan.Running || state == plan.Changeover {
-		h.end(limit)
+		h.end(limits)
 	}
 	h.state, h.material = state, material
 }
 
 // end ends the standstill under way, if there is one.
-func (h *standstill) end(limit plan.Micros) {
-	if h.length > 0 && h.length < limit {
-		h.short.Count++
-		h.short.Waiting += h.parts.Waiting
-		h.short.Down += h.parts.Down
-		h.short.Blocked += h.parts.Blocked
-		h.short.Starved += h.parts.Starved
+func (h *standstill) end(limits []plan.Micros) {
+	for i := range h.short {
+		if short := &h.short[i]; h.length > 0 && h.length < limits[i] {
+			short.Count++
+			short.Waiting += h.parts.Waiting
+			short.Down += h.parts.Down
+			short.Blocked += h.parts.Blocked
+			short.Starved += h.parts.Starved
+		}
 	}
 	h.length, h.parts = 0, plan.Standstills{}
 }
 
 // clear begins the window.
-func (h *standstill) clear() { h.parts, h.short = plan.Standstills{}, plan.Standstills{} }
+func (h *standstill) clear() {
+	h.parts = plan.Standstills{}
+	clear(h.short)
+}
 
 // forMaterial says that a stop, or the change of a stock, is for material.
 func (e *Engine) forMaterial(by, stop int) bool {

@@ -108,7 +108,7 @@ func (b *because) opensStore(e *Engine, l *link, n int) {
 func (b *because) countAll(e *Engine) {
 	for i := range b.accounts {
 		b.count(e, i)
-		if b.shortUpTo > 0 {
+		if len(b.shortUpTo) > 0 {
 			b.accounts[i].still.count(e.now)
 		}
 	}
@@ -136,7 +136,7 @@ func (b *because) finish(e *Engine) {
 		a.still.end(b.shortUpTo)
 		for _, m := range e.plan.Stations[i].Members {
 			r := &e.rec.Stations[m.Declared]
-			r.Because, r.StoppedBy, r.Pauses, r.Short = sums, halts, pauses, a.still.short
+			r.Because, r.StoppedBy, r.Pauses, r.Short = sums, halts, pauses, append([]plan.Standstills(nil), a.still.short...)
 		}
 	}
 }

@@ -57,8 +57,8 @@ type StationRecord struct {
 	// Pauses are the pauses of own and joined stops that began in the window, whole and in order
 	// of time; nil unless asked for.
 	Pauses []Pause `json:",omitempty"`
-	// Short are the standstills shorter than Options.ShortUpTo; empty unless asked for.
-	Short Standstills `json:",omitzero"`
+	// Short are the standstills shorter than each of Options.ShortUpTo; nil unless asked for.
+	Short []Standstills `json:",omitempty"`
 	// Waits are the times from a request of the station for a crew to the beginning of the work, walking included, by
 	// the beginning of the work; nil unless asked for.
 	Waits *Ages `json:",omitempty"`
