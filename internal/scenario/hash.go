@@ -4,6 +4,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+
+	"tuckline/sim"
 )
 
 // hashDigits is short enough to be read aloud and long enough never to meet twice.
@@ -26,7 +28,9 @@ func (s *Scenario) Hash() string {
 		Line     any
 		Stations []Station
 		Laws     []string
-	}{s.Answer, run, s.Line, s.Stations, s.laws})
+		// Minor are the limits of minor stops, which records are made for, where they are not the usual one.
+		Minor []sim.Micros `json:",omitempty"`
+	}{s.Answer, run, s.Line, s.Stations, s.laws, s.KeyFigures.unusualLimits()})
 	if err != nil {
 		panic(err) // plain data: cannot happen
 	}

@@ -6,7 +6,7 @@ import "slices"
 // place where they belong; those under "" are recognised anywhere. They are
 // refused, never ignored: a word without effect would be a wrong answer.
 var laterWords = map[string][]string{
-	"a scenario": {"lines", "calendar", "orders", "changeover", "key figures", "agreement", "money", "from log"},
+	"a scenario": {"lines", "calendar", "orders", "changeover", "money", "from log"},
 	"levels":     {"empty out at batch end"},
 	"a crew":     {"walk", "response", "can also"},
 	"":           {"from log", "calendar", "money"},

@@ -44,6 +44,8 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	b.streams()
 	b.answer()
 	b.run()
+	b.keyFigures()
+	b.agreement()
 	b.product()
 	b.compile()
 }

@@ -15,7 +15,10 @@ type Scenario struct {
 	Product         Product
 	Answer          Answer
 	Run             Run
-	Line            sim.Line
+	KeyFigures      KeyFigures
+	// Agreement is the zero value where none is written.
+	Agreement Agreement
+	Line      sim.Line
 	// Stations and Buffers say more of Line.Stations and Line.Buffers, in the same order.
 	Stations []Station
 	Buffers  []Buffer

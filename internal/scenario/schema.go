@@ -26,6 +26,7 @@ var wordTypes = []reflect.Type{
 	reflect.TypeFor[reelWords](), reflect.TypeFor[stockWords](), reflect.TypeFor[refillWords](), reflect.TypeFor[prepareWords](),
 	reflect.TypeFor[webStoreWords](), reflect.TypeFor[misPicksWords](),
 	reflect.TypeFor[conveyorWords](), reflect.TypeFor[sensorsWords](), reflect.TypeFor[sensorWords](),
+	reflect.TypeFor[keyFiguresWords](), reflect.TypeFor[reportedWords](), reflect.TypeFor[agreementWords](),
 	reflect.TypeFor[bufferWords](), reflect.TypeFor[levelsWords](), reflect.TypeFor[returnsWords](), reflect.TypeFor[storeStopWords](),
 }
 
@@ -96,9 +97,14 @@ func describe(s *jsonschema.Schema, t reflect.Type) {
 			continue
 		}
 		if of := w.tag.Get("of"); of != "" {
-			property.Ref, property.Type = "", "string"
+			one := property
+			if _, several := reflect.New(t.Field(w.field).Type).Interface().(container); several {
+				one = &jsonschema.Schema{}
+				property.Ref, property.AnyOf = "", []*jsonschema.Schema{one, {Type: "array", Items: one}}
+			}
+			one.Ref, one.Type = "", "string"
 			for word := range strings.SplitSeq(of, "|") {
-				property.Enum = append(property.Enum, word)
+				one.Enum = append(one.Enum, word)
 			}
 		}
 		property.Examples = []any{w.eg()}
