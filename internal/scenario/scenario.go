@@ -18,7 +18,9 @@ type Scenario struct {
 	KeyFigures      KeyFigures
 	// Agreement is the zero value where none is written.
 	Agreement Agreement
-	Line      sim.Line
+	// Calendar is the working time; nil without one.
+	Calendar *Calendar
+	Line     sim.Line
 	// Stations and Buffers say more of Line.Stations and Line.Buffers, in the same order.
 	Stations []Station
 	Buffers  []Buffer
@@ -61,7 +63,13 @@ type Answer struct {
 
 // Run says how the line is simulated.
 type Run struct {
+	// WarmUp is T0 and Measure the length of the window in engine time. With a calendar they hold time that is not
+	// scheduled too; Scenario.ScheduledWarmUp and ScheduledMeasure are without it.
 	WarmUp, Measure sim.Micros
+	// Starts is the clock of engine time 0, such as "Mon 06:00"; empty without a calendar.
+	Starts string `json:",omitempty"`
+	// UntilOrders says that a replication ends when its orders are finished; after WarmUp and Measure at the latest.
+	UntilOrders bool `json:",omitempty"`
 	// AutoWarmUp says that the warm-up is to be found by a pilot; WarmUp is then 0.
 	AutoWarmUp bool
 	// Replications is their number; with a half-width to be reached it equals AtMost.
