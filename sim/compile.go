@@ -38,6 +38,7 @@ func Compile(line Line) (*Model, error) {
 	c.tasks()
 	c.levels()
 	c.groups()
+	c.calendar()
 	c.crews()
 	c.makeLinks()
 	if len(c.problems) > 0 {

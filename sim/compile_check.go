@@ -28,6 +28,7 @@ func (c *compiler) check() {
 	if len(c.nodes) < len(c.line.Stations) {
 		c.repeatedStations()
 	}
+	c.checkCalendar()
 	for i := range c.line.Crews {
 		c.checkCrew(&c.line.Crews[i])
 	}
@@ -50,19 +51,6 @@ func (c *compiler) repeatedStations() {
 			c.fault(name, "the name is used twice")
 		}
 		seen[name] = true
-	}
-}
-
-func (c *compiler) checkCrew(crew *Crew) {
-	path := "crews." + crew.Name
-	if crew.People < 1 {
-		c.fault(path, "a crew has at least one person")
-	}
-	if !(crew.ElsewhereShare >= 0 && crew.ElsewhereShare < 1) {
-		c.fault(path+".busy elsewhere.share", "a share is at least 0 and less than 1")
-	}
-	if crew.ElsewhereShare > 0 && crew.ElsewhereSpell < 1 {
-		c.fault(path+".busy elsewhere.spell", "a spell is longer than nothing")
 	}
 }
 
@@ -192,13 +180,14 @@ func (c *compiler) checkWork(path string, w Work) {
 	if w.Crew == "" {
 		return
 	}
-	for i := range c.line.Crews {
-		if c.line.Crews[i].Name == w.Crew {
-			if w.People > c.line.Crews[i].People {
-				c.fault(path+".crew", "it asks for %d of %d %s and would wait for ever", w.People, c.line.Crews[i].People, w.Crew)
-			}
-			return
-		}
+	if w.People < 0 {
+		c.fault(path+".people", "%d; a number of people is 1 or more", w.People)
 	}
-	c.fault(path+".crew", "there is no crew %q", w.Crew)
+	if !slices.ContainsFunc(c.line.Crews, func(crew Crew) bool { return crew.Name == w.Crew }) {
+		c.fault(path+".crew", "there is no crew %q", w.Crew)
+		return
+	}
+	if most := c.peopleFor(w.Crew); max(1, w.People) > most {
+		c.fault(path+".crew", "it asks for %d of %d %s and would wait for ever", max(1, w.People), most, w.Crew)
+	}
 }

@@ -18,6 +18,8 @@ type Plan struct {
 	Nodes  []Node
 	Groups []Group
 	Crews  []Crew
+	// Calendar is the working time, again and again; none is always.
+	Calendar []Span
 	// Tasks are in any order: requests go by their names.
 	Tasks []Task
 }
