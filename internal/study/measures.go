@@ -27,7 +27,14 @@ const (
 	perEvent   = "pause, in pieces"
 	perTest    = "test, in pieces"
 	perPiece   = "piece, in seconds"
-	perGood    = "good piece of the answer"
+	// The parts of OEE are shares of these.
+	perBusy      = "share of planned busy time"
+	perMade      = "share of production time"
+	perProduced  = "share of production time and own stops"
+	perOperating = "share of operating time"
+	// perStop is a time.
+	perStop = "stop, in minutes"
+	perGood = "good piece of the answer"
 )
 
 // MeasureWords is the one list of measures.
@@ -67,4 +74,13 @@ var MeasureWords = []MeasureWord{
 	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean and P95", agesOf},
 	{exposure, perTest, "pieces that have been made at the beginning of the line since what the last good test looked at, when a test is over: mean, P95 and most, for each check", exposures},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
+	{"OEE", perBusy, "ISO 22400-2, of the line at the station that limits it, then of each station; counted as key figures says", keyFigureOf("oee")},
+	{"availability", perBusy, "ISO 22400-2: production time of the planned busy time, counted like OEE", keyFigureOf("availability")},
+	{"performance", perMade, "ISO 22400-2, effectiveness: planned run time of what was made, of the production time, counted like OEE", keyFigureOf("performance")},
+	{"quality", perPieces, "ISO 22400-2: good of what was made, counted like OEE", keyFigureOf("quality")},
+	{"technical efficiency of ISO 22400-2", perProduced, "production time of it and of own stops; another figure than that of EN 415-11", keyFigureOf("technical_efficiency_iso")},
+	{"technical efficiency of EN 415-11", perOperating, "good output of what set speed would give in the operating time without external causes", keyFigureOf("technical_efficiency_en")},
+	{"mean time between stops of STATION", perStop, "running time between two own stops, of all causes and of each", timeOf(between)},
+	{"mean time to repair of STATION", perStop, "work of a stop, of all causes and of each", timeOf(toRepair)},
+	{"mean time stopped of STATION", perStop, "the same with waiting for the crew", timeOf(stoppedFor)},
 }

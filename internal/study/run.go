@@ -101,7 +101,7 @@ func (j *job) plainOptions(replication int) sim.Options {
 // as much again in this pass and nothing in those of the span; a part is kept with all that may be asked of it later.
 func (j *job) optionsOf(replication int) sim.Options {
 	o := j.plainOptions(replication)
-	o.Classes, o.Attribute = true, true
+	o.Classes, o.Attribute, o.ShortUpTo = true, true, j.scenario.KeyFigures.MinorLimits()
 	o.Pauses = j.options.Part || needsPauses(j.options.Show)
 	if j.options.Part || needsAges(j.options.Show) {
 		o.AgesAt = j.scenario.Answer.CountedAfter

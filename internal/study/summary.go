@@ -26,14 +26,15 @@ func (v view) results(show []string) result.Results {
 		Replications: len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.Run.Measure), WarmUpHours: hours(s.Run.WarmUp),
 		Engine: engineName, EngineReason: engineReason,
-		Output:    v.output(s),
-		Stations:  v.stations(),
-		Buffers:   v.buffers(),
-		Crews:     v.crews(s.Line.Crews),
-		LossTrees: v.lossTrees(),
-		Measures:  []result.Measure{},
-		Warnings:  warnings(v),
-		Ends:      ends(v.records),
+		Output:     v.output(s),
+		Stations:   v.stations(),
+		Buffers:    v.buffers(),
+		Crews:      v.crews(s.Line.Crews),
+		LossTrees:  v.lossTrees(),
+		KeyFigures: v.keyFigures(),
+		Measures:   []result.Measure{},
+		Warnings:   warnings(v),
+		Ends:       ends(v.records),
 	}
 	for _, words := range show {
 		if found, err := parseMeasure(words, s, v.model); err == nil {
