@@ -103,10 +103,7 @@ func (c *compiler) duties(crew *Crew) []plan.Duty {
 		d := plan.Duty{There: crew.there(&spans[i])}
 		d.Whole, d.New = d.There, crew.absent(before) != crew.absent(&spans[i]) || before.Shift != spans[i].Shift
 		if spans[i].Crews == CrewsRest && !crew.Relief {
-			d.Whole = max(d.There, crew.onShift(spans[i].Shift))
-			if before.Crews != CrewsRest || d.New {
-				d.Break = breakFrom(spans, i)
-			}
+			d.Whole, d.Break = max(d.There, crew.onShift(spans[i].Shift)), breakFrom(spans, i)
 		}
 		all[i] = d
 	}
@@ -118,7 +115,7 @@ func (crew *Crew) absent(span *Span) bool {
 	return span.Crews == CrewsAway || crew.Relief && span.Crews != CrewsRest
 }
 
-// breakFrom is how long the break lasts that begins with a span.
+// breakFrom is how long a break lasts from a span on.
 func breakFrom(spans []Span, i int) Micros {
 	lasts := spans[i].Lasts
 	for k := 1; k < len(spans); k++ {

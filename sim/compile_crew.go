@@ -48,13 +48,21 @@ func (c *compiler) crews() {
 		crew := &c.line.Crews[i]
 		p := plan.Crew{
 			Name: crew.Name, Share: crew.ElsewhereShare, Spell: crew.ElsewhereSpell,
-			Walk: crew.Walk, Response: crew.Response, Duties: c.duties(crew), Helpers: c.helpers(crew.Name),
+			Walk: someTime(crew.Walk), Response: someTime(crew.Response), Duties: c.duties(crew), Helpers: c.helpers(crew.Name),
 		}
 		for _, d := range p.Duties {
 			p.People = max(p.People, d.There, d.Whole)
 		}
 		c.plan.Crews = append(c.plan.Crews, p)
 	}
+}
+
+// someTime is a law, or none where it is no time at all.
+func someTime(law Law) Law {
+	if law.IsFixed() && law.Mean() == 0 {
+		return Law{}
+	}
+	return law
 }
 
 // helpers are the crews that can also do the work of one, by name.

@@ -13,7 +13,7 @@ import (
 // figures writes a record as numbers by name: "packer cycles", "packer jam count",
 // "buffer in", "fitters busy". Times are microseconds.
 func figures(m *sim.Model, line sim.Line, rec *sim.Record) map[string]int64 {
-	f := map[string]int64{"run ended": int64(rec.EndedAt), "run window": int64(rec.Window)}
+	f := map[string]int64{"run ended": int64(rec.EndedAt), "run window": int64(rec.Window), "run scheduled": int64(rec.Scheduled)}
 	for i := range rec.Stations {
 		stationFigures(f, line.Stations[i].Name, m.StopNames(i), &rec.Stations[i])
 		taskFigures(f, &line.Stations[i], &rec.Stations[i])
@@ -27,6 +27,7 @@ func figures(m *sim.Model, line sim.Line, rec *sim.Record) map[string]int64 {
 	for i := range rec.Crews {
 		c, r := line.Crews[i].Name, &rec.Crews[i]
 		f[c+" busy"], f[c+" elsewhere"] = int64(r.Busy), int64(r.Elsewhere)
+		f[c+" present"], f[c+" walking"], f[c+" overtime"] = int64(r.Present), int64(r.Walking), int64(r.Overtime)
 		f[c+" requests"], f[c+" waited"], f[c+" wait time"] = r.Requests, r.Waited, int64(r.WaitTime)
 	}
 	return f

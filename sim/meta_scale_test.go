@@ -2,6 +2,7 @@ package sim_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -40,7 +41,13 @@ func fixedLine(line sim.Line) sim.Line {
 		}
 	}
 	for i := range line.Crews {
-		line.Crews[i].ElsewhereShare, line.Crews[i].ElsewhereSpell = 0, 0
+		crew := &line.Crews[i]
+		crew.ElsewhereShare, crew.ElsewhereSpell = 0, 0
+		for _, way := range []*sim.Law{&crew.Walk, &crew.Response} {
+			if !way.IsZero() {
+				*way = fix(*way)
+			}
+		}
 	}
 	return line
 }
@@ -48,7 +55,14 @@ func fixedLine(line sim.Line) sim.Line {
 // slower is the line with all its times multiplied by n.
 func slower(line sim.Line, n int64) sim.Line {
 	c := sim.Micros(n)
-	other := sim.Line{Crews: line.Crews}
+	other := sim.Line{Crews: slices.Clone(line.Crews), Calendar: sim.Calendar{Spans: slices.Clone(line.Calendar.Spans)}}
+	for i := range other.Calendar.Spans {
+		other.Calendar.Spans[i].Lasts *= c
+	}
+	for i := range other.Crews {
+		crew := &other.Crews[i]
+		crew.Walk, crew.Response = crew.Walk.Scale(float64(n)), crew.Response.Scale(float64(n))
+	}
 	other.Stations, other.Buffers = append(other.Stations, line.Stations...), append(other.Buffers, line.Buffers...)
 	for i := range other.Stations {
 		st := &other.Stations[i]
@@ -99,6 +113,10 @@ func longerLimits(rules []sim.ScrapRule, c sim.Micros) []sim.ScrapRule {
 func stretch(rec *sim.Record, n int64) {
 	c := sim.Micros(n)
 	rec.Window, rec.EndedAt, rec.AllRunning = rec.Window*c, rec.EndedAt*c, rec.AllRunning*c
+	rec.Scheduled *= c
+	for i := range rec.Shifts {
+		rec.Shifts[i].Begin, rec.Shifts[i].Scheduled = rec.Shifts[i].Begin*c, rec.Shifts[i].Scheduled*c
+	}
 	for i := range rec.Stations {
 		st := &rec.Stations[i]
 		st.Holding *= c
@@ -120,6 +138,7 @@ func stretch(rec *sim.Record, n int64) {
 	for i := range rec.Crews {
 		r := &rec.Crews[i]
 		r.Busy, r.Elsewhere, r.WaitTime = r.Busy*c, r.Elsewhere*c, r.WaitTime*c
+		r.Present, r.Walking, r.Overtime = r.Present*c, r.Walking*c, r.Overtime*c
 	}
 }
 

@@ -1,22 +1,63 @@
 package plain
 
 import (
-	"math"
-	"strconv"
+	"slices"
 
-	"tuckline/sim/internal/draw"
 	"tuckline/sim/internal/plan"
 )
 
 // crew is a number of people with a queue of those who ask for them.
 type crew struct {
 	plan  *plan.Crew
-	idle  int
+	index int
 	queue []request
-	// atLine and away are people at work, at the line and elsewhere.
-	atLine, away int
-	mark         plan.Micros
-	rec          *plan.CrewRecord
+	// people are those of the shift; leavers have been at work when theirs ended, and go home when it is done.
+	people  []person
+	leavers []leaver
+	// there is how many are on duty by the calendar, rest the length of the break under way.
+	there int
+	rest  plan.Micros
+	// tally is how many people do what.
+	tally
+	mark plan.Micros
+	rec  *plan.CrewRecord
+	// waits says that the first request of the queue lacks people, while people are given out.
+	waits bool
+	// others is where the other work of its people begins in timers.people, rests where its timers of late breaks do.
+	others, rests int
+}
+
+// tally counts the people of a crew: idle, at work at the line and on the way to it, at other work; present are those on duty
+// who are not in a break, late those who work though their shift is over or their break has begun.
+type tally struct{ idle, atLine, walking, away, present, late int }
+
+// whereabouts is where a person is.
+type whereabouts uint8
+
+const (
+	home    whereabouts = iota
+	idling              // there, and free
+	atLine              // at work at the line, or on the way to it
+	away                // at other work
+	resting             // in a break of his own, that he could not take with the others
+	inBreak             // in the break of all
+)
+
+// person is one of a crew.
+type person struct {
+	where whereabouts
+	job   int // at the line
+	other int // the other work that he does, and goes on with after a break; or none
+	// owes is the length of the breaks that he has not had, late says that the others have theirs now.
+	owes    plan.Micros
+	late    bool
+	walking bool
+}
+
+// leaver is a person at work whose shift is over.
+type leaver struct {
+	job     int
+	walking bool
 }
 
 // request asks for people: for a stop, for a task, or for other work outside the line.
@@ -33,11 +74,12 @@ type request struct {
 // usualPriority is that of other work, in the middle from 1 to 9.
 const usualPriority = 5
 
-// elsewhere is one person's other work: spells of it, and gaps between them.
-type elsewhere struct {
-	crew, person int
-	stream       draw.Stream
-	away         bool
+// job is the work of a stop or task: people at work are known by it.
+func jobOf(task bool, id int) int {
+	if task {
+		return 2*id + 1
+	}
+	return 2 * id
 }
 
 // request puts a request into the queue of its crew.
@@ -48,22 +90,70 @@ func (e *Engine) request(work *plan.Work, r request) {
 }
 
 // giveOut gives people to requests in order: priority, time, name of station and
-// of stop or task. The first waits until it has all it asks for; nobody goes ahead of it.
+// of stop or task. The first of a crew waits until it has all it asks for; nobody of its crew goes ahead of it.
 func (e *Engine) giveOut() {
 	e.asked = false
+	if e.helps {
+		e.giveOutAmongAll()
+		return
+	}
 	for i := range e.crews {
 		c := &e.crews[i]
 		for len(c.queue) > 0 {
 			first := e.firstRequest(c)
-			r := c.queue[first]
-			if r.people > c.idle {
+			if c.queue[first].people > c.idle {
 				break
 			}
-			c.queue[first] = c.queue[len(c.queue)-1]
-			c.queue = c.queue[:len(c.queue)-1]
-			e.assign(c, r)
+			e.assign(c, c.unqueue(first))
 		}
 	}
+}
+
+// giveOutAmongAll does the same where people of one crew may do the work of another: in one order for all.
+func (e *Engine) giveOutAmongAll() {
+	for i := range e.crews {
+		e.crews[i].waits = false
+	}
+	for {
+		var c *crew
+		first := none
+		for i := range e.crews {
+			o := &e.crews[i]
+			if o.waits || len(o.queue) == 0 {
+				continue
+			}
+			if j := e.firstRequest(o); c == nil || e.asksBefore(&o.queue[j], &c.queue[first]) {
+				c, first = o, j
+			}
+		}
+		switch {
+		case c == nil:
+			return
+		case c.queue[first].people > e.atHand(c, &c.queue[first]):
+			c.waits = true
+		default:
+			e.assign(c, c.unqueue(first))
+		}
+	}
+}
+
+// atHand is how many people may serve a request now: other work is done by its own crew only.
+func (e *Engine) atHand(c *crew, r *request) int {
+	n := c.idle
+	if !r.elsewhere() {
+		for _, k := range c.plan.Helpers {
+			n += e.crews[k].idle
+		}
+	}
+	return n
+}
+
+// unqueue takes a request out of the queue.
+func (c *crew) unqueue(i int) request {
+	r := c.queue[i]
+	c.queue[i] = c.queue[len(c.queue)-1]
+	c.queue = c.queue[:len(c.queue)-1]
+	return r
 }
 
 func (e *Engine) firstRequest(c *crew) int {
@@ -114,87 +204,153 @@ func (e *Engine) causeName(r *request) string {
 	return st.Stocks[r.cause-len(st.Stops)].Name
 }
 
-// assign lets people begin.
+// assign sends people: of the own crew first, then of those that help.
 func (e *Engine) assign(c *crew, r request) {
-	e.clockCrew(c)
-	c.idle -= r.people
 	if r.elsewhere() {
-		c.away++
-		p := &e.timers.people[r.timer-e.timers.elsewhere]
-		p.away = true
-		e.cal.set(r.timer, e.now+exponential(c.plan.Spell, p.stream.Uniform()))
+		e.goElsewhere(c, r.timer)
 		return
 	}
-	c.atLine += r.people
-	c.rec.Requests++
-	if wait := e.now - r.at; wait > 0 {
-		c.rec.Waited++
-		c.rec.WaitTime += wait
+	job := jobOf(r.task, r.spell)
+	way := wayTo{request: r, from: e.now, crew: c.index}
+	lacks := e.send(c, job, r.people, &way)
+	for _, k := range c.plan.Helpers {
+		if lacks == 0 {
+			break
+		}
+		lacks = e.send(&e.crews[k], job, lacks, &way)
 	}
-	if r.task {
-		e.beginTask(r.spell)
+	if way.lasts > 0 {
+		e.setOut(&way)
 		return
 	}
-	e.beginWork(r.spell)
+	e.workBegins(&way)
 }
 
-// free gives people back after work at the line.
-func (e *Engine) free(crew, people int) {
+// send lets idle people of a crew go to a job; it says how many are still lacking.
+func (e *Engine) send(c *crew, job, people int, way *wayTo) (lacks int) {
+	n := min(people, c.idle)
+	if n == 0 {
+		return people
+	}
+	e.clockCrew(c)
+	lacks = people - n
+	for i := 0; n > 0; i++ {
+		if p := &c.people[i]; p.where == idling {
+			p.where, p.job = atLine, job
+			n--
+		}
+	}
+	c.count()
+	e.drawWay(c, way)
+	return lacks
+}
+
+// free lets people go after work at the line, those of other crews included.
+func (e *Engine) free(crew, job int) {
 	c := &e.crews[crew]
-	e.clockCrew(c)
-	c.atLine -= people
-	c.idle += people
+	e.freeOf(c, job)
+	for _, k := range c.plan.Helpers {
+		e.freeOf(&e.crews[k], job)
+	}
 	e.asked = true
 }
 
-// elsewhereDue ends a spell of other work, or asks for a person to do the next.
-func (e *Engine) elsewhereDue(timer int) {
-	p := &e.timers.people[timer-e.timers.elsewhere]
-	c := &e.crews[p.crew]
-	if !p.away {
-		e.cal.set(timer, plan.Never)
-		c.queue = append(c.queue, request{
-			priority: usualPriority, at: e.now, station: none, people: 1, timer: timer,
-		})
-		e.asked = true
+func (e *Engine) freeOf(c *crew, job int) {
+	e.clockCrew(c)
+	for i := range c.people {
+		if p := &c.people[i]; p.where == atLine && p.job == job {
+			e.freed(c, i)
+		}
+	}
+	if len(c.leavers) > 0 {
+		c.leavers = slices.DeleteFunc(c.leavers, func(l leaver) bool { return l.job == job })
+	}
+	c.count()
+}
+
+// count counts the people anew.
+func (c *crew) count() {
+	t := tally{atLine: len(c.leavers), late: len(c.leavers)}
+	for i := range c.leavers {
+		if c.leavers[i].walking {
+			t.walking++
+		}
+	}
+	for i := range c.people {
+		switch p := &c.people[i]; p.where {
+		case idling:
+			t.idle++
+		case away:
+			t.away++
+		case atLine:
+			t.atLine++
+			if p.walking {
+				t.walking++
+			}
+			if p.late {
+				t.late++
+				t.present-- // the break is counted when he takes it
+			}
+		default:
+			continue
+		}
+		t.present++
+	}
+	c.tally = t
+}
+
+// clockCrew adds the time of people up to now to the record.
+func (e *Engine) clockCrew(c *crew) {
+	dt := e.now - c.mark
+	c.mark = e.now
+	if dt == 0 {
 		return
 	}
-	e.clockCrew(c)
-	p.away = false
-	c.away--
-	c.idle++
-	e.asked = true
-	e.cal.set(timer, e.now+exponential(c.plan.Gap(), p.stream.Uniform()))
+	c.rec.Present += dt * plan.Micros(c.present)
+	c.rec.Busy += dt * plan.Micros(c.atLine)
+	c.rec.Walking += dt * plan.Micros(c.walking)
+	c.rec.Overtime += dt * plan.Micros(c.late)
+	c.rec.Elsewhere += dt * plan.Micros(c.away)
 }
 
-// resetElsewhere starts the other work of everybody as it is at any time: with
-// probability share a person is away. The one number is used twice.
-func (e *Engine) resetElsewhere(seed uint64, replication int) {
+// connectCrews makes the people.
+func (e *Engine) connectCrews() {
+	for i := range e.crews {
+		p := &e.plan.Crews[i]
+		c := &e.crews[i]
+		c.plan, c.index, c.people = p, i, make([]person, p.People)
+		c.others, c.rests = none, none
+		e.helps = e.helps || len(p.Helpers) > 0
+		e.ways = e.ways || !p.Walk.IsZero() || !p.Response.IsZero()
+	}
 	for j := range e.timers.people {
-		p := &e.timers.people[j]
-		c := &e.crews[p.crew]
-		p.stream = draw.NewStream(seed, replication, c.plan.Name, "busy elsewhere", strconv.Itoa(p.person))
-		u, share := p.stream.Uniform(), c.plan.Share
-		p.away = u < share
-		if p.away {
-			c.idle--
-			c.away++
-			e.cal.set(e.timers.elsewhere+j, exponential(c.plan.Spell, u/share))
-		} else {
-			e.cal.set(e.timers.elsewhere+j, exponential(c.plan.Gap(), (u-share)/(1-share)))
+		if p := &e.timers.people[j]; p.person == 0 {
+			e.crews[p.crew].others = j
+		}
+	}
+	for j := range e.timers.rests {
+		if p := &e.timers.rests[j]; p.person == 0 {
+			e.crews[p.crew].rests = j
 		}
 	}
 }
 
-// clockCrew adds the time of people at work up to now to the record.
-func (e *Engine) clockCrew(c *crew) {
-	dt := e.now - c.mark
-	c.rec.Busy += dt * plan.Micros(c.atLine)
-	c.rec.Elsewhere += dt * plan.Micros(c.away)
-	c.mark = e.now
-}
-
-// exponential is a time of this mean for a uniform number u, by inversion.
-func exponential(mean plan.Micros, u float64) plan.Micros {
-	return max(1, plan.Micros(math.Round(-float64(mean)*math.Log1p(-u))))
+// resetCrews lets everybody come who is there at the beginning of the calendar.
+func (e *Engine) resetCrews(o Options) {
+	for i := range e.crews {
+		c := &e.crews[i]
+		*c = crew{
+			plan: c.plan, index: i, queue: c.queue[:0], people: c.people, leavers: c.leavers[:0], rec: &e.rec.Crews[i],
+			others: c.others, rests: c.rests,
+		}
+		clear(c.people)
+	}
+	e.resetElsewhere(o.Seed, o.Replication)
+	e.resetWays(o)
+	for i := range e.crews {
+		c := &e.crews[i]
+		duty := c.plan.Duties[0]
+		duty.New = true
+		e.changeDuty(c, &duty)
+	}
 }

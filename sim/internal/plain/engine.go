@@ -19,6 +19,11 @@ type Engine struct {
 	tasks    []task
 	cal      calendar
 	timers   timers
+	hours    hours
+	// walks are those who are on the way to their work; ways says that any crew has one, helps that people
+	// of one crew may do the work of another, noteWaits that the distributions of waiting are asked for.
+	walks                  []wayTo
+	ways, helps, noteWaits bool
 
 	now plan.Micros
 	// edge is the next edge, of the window or of an interval of the series.
@@ -70,9 +75,10 @@ type Engine struct {
 }
 
 // timers says which timer belongs to whom: stations first, then links with
-// transit, what stores wait for, calendar stops, tasks, checks of the calendar, other work of people.
+// transit, what stores wait for, calendar stops, tasks, checks of the calendar, other work of people, the
+// calendar of working time, late breaks of people.
 type timers struct {
-	transit, store, calendar, tasks, check, elsewhere, count int
+	transit, store, calendar, tasks, check, elsewhere, span, rest, count int
 
 	links     []int // link of a transit timer
 	transitOf []int // transit timer of a link, or None
@@ -80,6 +86,7 @@ type timers struct {
 	stops     []calendarStop
 	checks    []calendarCheck
 	people    []elsewhere
+	rests     []restTimer
 }
 
 // New makes an engine.
@@ -100,6 +107,7 @@ func New(p *plan.Plan) *Engine {
 	}
 	e.assignTimers()
 	e.connect()
+	e.connectCrews()
 	e.ends = slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.Supply >= 0 }) &&
 		(slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.StartLink != plan.None }) ||
 			slices.ContainsFunc(e.stores, func(l *link) bool { return l.store.plan.Keeps > 0 }))
@@ -191,7 +199,18 @@ func (e *Engine) assignTimers() {
 			}
 		}
 	}
-	t.count = t.elsewhere + len(t.people)
+	t.span = t.elsewhere + len(t.people)
+	t.rest = t.span + min(1, len(e.plan.Calendar))
+	for i := range e.plan.Crews {
+		c := &e.plan.Crews[i]
+		if !slices.ContainsFunc(c.Duties, func(d plan.Duty) bool { return d.Break > 0 }) {
+			continue
+		}
+		for person := range c.People {
+			t.rests = append(t.rests, restTimer{crew: i, person: person})
+		}
+	}
+	t.count = t.rest + len(t.rests)
 }
 
 // Options are what a replication depends on beside the plan.
@@ -206,6 +225,7 @@ type Options struct {
 	Pauses      bool // only with Attribute
 	ShortUpTo   []plan.Micros
 	AgesAt      []int
+	Waits       bool
 	Every       plan.Micros
 }
 
@@ -264,6 +284,10 @@ func (e *Engine) instant() {
 
 // beforeMoves does what comes between the ends of an instant and its moves.
 func (e *Engine) beforeMoves() {
+	if n := len(e.begins); n > 0 && e.begins[n-1] == e.timers.span { // the last timer of all that may be in it
+		e.begins = e.begins[:n-1]
+		e.nextSpan()
+	}
 	for _, timer := range e.begins {
 		e.calendarBegins(timer)
 	}
@@ -317,7 +341,11 @@ func (e *Engine) endOther(timer int) {
 	case timer < t.elsewhere:
 		c := t.checks[timer-t.check]
 		e.checkDue(c.station, c.check)
-	default:
+	case timer < t.span:
 		e.elsewhereDue(timer)
+	case timer < t.rest:
+		e.begins = append(e.begins, timer)
+	default:
+		e.restDue(timer)
 	}
 }

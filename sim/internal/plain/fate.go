@@ -5,7 +5,9 @@ import "tuckline/sim/internal/plan"
 // stationDue ends a cycle or a stop, or strikes a cycle under way.
 func (e *Engine) stationDue(s *station) {
 	if s.own >= 0 {
-		e.close(s.own)
+		if len(e.walks) == 0 || !e.arrives(jobOf(false, s.own)) {
+			e.close(s.own)
+		}
 		return
 	}
 	if s.machine.Quiet() {

@@ -22,7 +22,7 @@ func (e *Engine) lookForEnd() {
 	default:
 		return
 	}
-	if e.openTasks == 0 { // what crews do is done
+	if e.openTasks == 0 && !e.hoursChange() { // what crews do is done
 		e.runOut()
 	}
 }
@@ -56,6 +56,7 @@ func (e *Engine) finish() {
 		return
 	}
 	e.rec.EndedAt = e.t1
+	e.liftOutage()
 	if e.locked() {
 		e.lock()
 		e.rec.EndedAt = e.lockedSince()

@@ -5,10 +5,10 @@ import "tuckline/sim/internal/plan"
 // longAgo is when a new station was emptied: nothing is on its way in it.
 const longAgo = -plan.Never / 2
 
-// losePacks takes their place from the packs between printing and rejecting when a station stops, or
+// losePacks takes their place from the packs between printing and rejecting when a station stops, for a break too, or
 // when it has been blocked for longer than one cycle at set speed. An empty infeed lets them run out, cycle by cycle.
 func (e *Engine) losePacks(s *station, next plan.State) {
-	stops := next == plan.Waiting || next == plan.Down
+	stops := next == plan.Waiting || next == plan.Down || !e.hours.works()
 	switch s.state {
 	case plan.Running, plan.Starved:
 	case plan.Blocked:

@@ -28,7 +28,7 @@ func (e *Engine) tellApart(s *station) {
 		before := *rec
 		stops, own := before.Stops, before.Rejected
 		*rec = plan.StationRecord{
-			Sampled: before.Sampled, Materials: before.Materials, Checks: before.Checks,
+			Waits: before.Waits, Sampled: before.Sampled, Materials: before.Materials, Checks: before.Checks,
 			Cycles: made, Stops: stops, Rejected: own, States: unit.States, Restarts: unit.Restarts,
 			LostPacks: before.LostPacks, NoReads: before.NoReads, MisPicked: before.MisPicked, InRuns: before.InRuns,
 			BlockedSpells: unit.BlockedSpells, StarvedSpells: unit.StarvedSpells,

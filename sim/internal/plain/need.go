@@ -35,7 +35,7 @@ func (e *Engine) lookAtHand(l *link) bool {
 	case st.lacks == plan.Never:
 		st.lacks = e.now
 	}
-	if !st.hand.open {
+	if !st.hand.open && e.hours.works() {
 		due, out = e.carriesAt(l)
 	}
 	asks := due <= e.now

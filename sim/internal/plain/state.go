@@ -40,6 +40,12 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	if s.phase == working && s.open == 0 {
 		return plan.Running, none, none
 	}
+	switch e.hours.line {
+	case plan.LineOff:
+		return plan.OffShift, none, none
+	case plan.LineStands:
+		return plan.PlannedStop, none, none
+	}
 	if id := e.firstOpen(s); id != none {
 		sp := &e.spells[id]
 		if e.stations[sp.station].planned(sp.cause) {

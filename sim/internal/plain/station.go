@@ -92,6 +92,8 @@ type station struct {
 	delays []delay
 	// returns are the hand magazines before it to which rejected cycles come back.
 	returns []*link
+	// ways are the streams of the ways to its work, by cause; nil where there are none.
+	ways []ways
 }
 
 // fromNew stands for the end of work of a station that has not worked yet.

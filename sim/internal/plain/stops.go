@@ -224,7 +224,7 @@ func (e *Engine) close(id int) {
 		e.cal.set(i, plan.Never)
 	}
 	if sp.people > 0 {
-		e.free(s.machine.Work(sp.cause).Crew, sp.people)
+		e.free(s.machine.Work(sp.cause).Crew, jobOf(false, id))
 	}
 	if g := s.plan.Group; g != plan.None {
 		open := e.groups[g].open
@@ -243,6 +243,11 @@ func (e *Engine) close(id int) {
 	e.touched.add(i)
 	e.wake(s.node)
 	e.closed = append(e.closed, i)
+	e.goOn(s)
+}
+
+// goOn lets an interrupted cycle go on when nothing stops the station any more.
+func (e *Engine) goOn(s *station) {
 	if s.phase == working && s.open == 0 {
 		pause := e.pause(s)
 		e.work(s, s.machine.Resume(pause), pause)
@@ -258,6 +263,9 @@ func (e *Engine) calendarDue(timer int) {
 		return
 	}
 	id := stop.spell
+	if len(e.walks) > 0 && e.arrives(jobOf(false, id)) {
+		return
+	}
 	stop.spell = none
 	s := &e.stations[stop.station]
 	s.machine.Renew(stop.cause)
@@ -274,19 +282,25 @@ func (e *Engine) calendarBegins(timer int) {
 	stop := &e.timers.stops[timer-e.timers.calendar]
 	i := stop.station
 	s := &e.stations[i]
-	if s.phase == working && s.open == 0 {
-		if due := e.cal.next[i]; due != plan.Never {
-			s.machine.Interrupt(due - e.now)
-			e.cal.set(i, plan.Never)
-			e.rest(s)
-		}
-	}
+	e.interrupt(s)
 	if s.phase == working && s.plan.Stops[stop.cause].Scraps {
 		e.lose(s)
 	}
 	// The timer is known before the work begins, which sets it.
 	stop.spell = e.newSpell()
 	e.beginStop(s, stop.cause)
+}
+
+// interrupt stops the cycle under way from outside.
+func (e *Engine) interrupt(s *station) {
+	if s.phase != working || s.open > 0 {
+		return
+	}
+	if due := e.cal.next[s.index]; due != plan.Never {
+		s.machine.Interrupt(due - e.now)
+		e.cal.set(s.index, plan.Never)
+		e.rest(s)
+	}
 }
 
 // rest ends the work of a station. Work that has lasted no time was none: the pause before it

@@ -17,6 +17,7 @@ type task struct {
 	// spell is the stop that is tied to it, or none.
 	spell  int
 	stream draw.Stream
+	ways   ways
 }
 
 // ask opens a task and asks for its crew; it must not be open.
@@ -61,10 +62,13 @@ func (e *Engine) taskLasts(t *task) plan.Micros {
 func (e *Engine) taskDue(id int) {
 	t := &e.tasks[id]
 	e.cal.set(e.timers.tasks+id, plan.Never)
+	if len(e.walks) > 0 && e.arrives(jobOf(true, id)) {
+		return
+	}
 	t.open = false
 	e.openTasks--
 	if t.people > 0 {
-		e.free(t.plan.Work.Crew, t.people)
+		e.free(t.plan.Work.Crew, jobOf(true, id))
 	}
 	switch t.plan.Kind {
 	case plan.RefillTask:

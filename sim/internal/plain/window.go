@@ -19,17 +19,15 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetStations(o)
 	e.resetLinks(o.Classes)
 	e.resetStores(o)
-	for i := range e.crews {
-		c := &e.crews[i]
-		*c = crew{plan: &e.plan.Crews[i], idle: e.plan.Crews[i].People, queue: c.queue[:0], rec: &e.rec.Crews[i]}
-	}
+	e.resetHours()
+	e.noteWaits = o.Waits
 	e.resetTasks(o)
+	e.resetCrews(o)
 	e.resetChecks()
 	e.resetBecause(o.Attribute, o.Pauses, o.ShortUpTo)
 	e.resetAges(o.AgesAt)
 	e.follows = e.because != nil || e.ages != nil
 	e.closely, e.told = e.because != nil || len(e.stores) > 0, e.because != nil || e.trace != nil
-	e.resetElsewhere(o.Seed, o.Replication)
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
 		e.dirty.add(k)
@@ -144,6 +142,12 @@ func (e *Engine) cross() {
 	case e.every > 0 && (e.edge-e.t0)%e.every == 0:
 		e.sample()
 	}
+	switch e.edge {
+	case e.t0:
+		e.findShift()
+	case e.hours.border:
+		e.crossBorder()
+	}
 	if e.edge < e.t1 {
 		e.edge = e.nextEdge()
 		return
@@ -153,22 +157,18 @@ func (e *Engine) cross() {
 	e.finish()
 }
 
-// nextEdge is the end of the interval under way, or of the window.
+// nextEdge is the end of the interval under way, of the shift, or of the window.
 func (e *Engine) nextEdge() plan.Micros {
+	next := min(e.t1, e.hours.border)
 	if e.every > 0 {
-		return min(e.edge+e.every, e.t1)
+		return min(e.t0+((e.edge-e.t0)/e.every+1)*e.every, next)
 	}
-	return e.t1
+	return next
 }
 
 // sample notes what each station has passed in the interval that ends.
 func (e *Engine) sample() {
-	passed := make([]int64, len(e.rec.Stations))
-	for i := range e.stations {
-		for _, m := range e.stations[i].plan.Members {
-			passed[m.Declared] = e.stations[i].rec.Passed
-		}
-	}
+	passed := e.passed()
 	for _, before := range e.rec.Series {
 		for i := range passed {
 			passed[i] -= before[i]
@@ -206,6 +206,7 @@ func (e *Engine) flush() {
 	for i := range e.crews {
 		e.clockCrew(&e.crews[i])
 	}
+	e.clockHours()
 }
 
 // clearCounts begins the window: what was counted before does not belong to it.
@@ -227,6 +228,10 @@ func (e *Engine) clearCounts() {
 		e.rec.Buffers[i] = plan.BufferRecord{Classes: classes, Stops: stops}
 	}
 	clear(e.rec.Crews)
+	if e.noteWaits {
+		e.makeWaits()
+	}
+	e.rec.Scheduled, e.rec.Shifts = 0, nil
 	if e.because != nil {
 		e.because.clearCounts(e)
 	}

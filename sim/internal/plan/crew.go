@@ -27,6 +27,6 @@ type Duty struct {
 	There, Whole int
 	// New says that the people change at its beginning: who was there goes home.
 	New bool
-	// Break is the length of the break that begins with it; 0 if none does.
+	// Break says that they have their break, and of its first span how long it lasts; 0 is none.
 	Break Micros
 }
