@@ -142,9 +142,10 @@ func (b *because) changed(e *Engine, s *station) {
 		b.leave(e, s.index)
 	}
 	a.row, a.counted, a.mark = none, none, e.now
-	a.halts.begin(state, by, stop)
+	why := e.whyStopped(s)
+	a.halts.begin(state, why.source, why.cause)
 	if b.pauses {
-		e.followPause(a, state, by, stop)
+		e.followPause(&a.pause, state, why)
 	}
 	if len(b.shortUpTo) > 0 {
 		a.still.enter(e.now, state, e.forMaterial(by, stop), b.shortUpTo)
@@ -158,8 +159,20 @@ func (b *because) changed(e *Engine, s *station) {
 		b.entered.add(s.index)
 	default:
 		a.stopped = true
-		a.gap = gap{from: e.now, why: origin{source: by, cause: stop, since: e.spells[e.firstOpen(s)].begin}}
+		a.gap = gap{from: e.now, why: why}
 	}
+}
+
+// whyStopped is why a station neither runs nor waits for a neighbour: a stop, or the calendar of working time. Its source is none
+// while it does.
+func (e *Engine) whyStopped(s *station) origin {
+	switch {
+	case s.by != none:
+		return origin{source: s.by, cause: s.stop, since: e.spells[e.firstOpen(s)].begin}
+	case s.state == plan.OffShift || s.state == plan.PlannedStop:
+		return origin{source: s.index, cause: plan.CauseOutage, since: e.hours.since}
+	}
+	return origin{source: none}
 }
 
 // leave ends the interruption under way: it is remembered.

@@ -255,6 +255,8 @@ func (b *because) explains(g *gap, w wait, i int) bool {
 		return false
 	case g.lost:
 		return w.empty
+	case g.why.cause == plan.CauseOutage && g.why.source == i && b.recoveries[i] == 0:
+		return false // it stood as long as all others, and went on as if nothing had been
 	case g.why.rank() == slower && (w.at < g.from || w.at >= g.to):
 		return false
 	}

@@ -119,7 +119,8 @@ const (
 	CauseStore
 	// CauseSupply: no more input comes.
 	CauseSupply
-	// CauseOutage: a break, a time in which the line stands, or the time between shifts.
+	// CauseOutage: a break, a time in which the line stands, or the time between shifts; the station is the one that it made
+	// slower or stopped.
 	CauseOutage
 	// CauseOrder: the run-out of an order, or the changeover after it.
 	CauseOrder
