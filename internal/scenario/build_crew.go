@@ -1,19 +1,120 @@
 package scenario
 
-import "tuckline/sim"
+import (
+	"slices"
+	"strings"
+
+	"tuckline/sim"
+)
 
 // usualPriority is that of a stop or task that names none; smaller goes first.
 const usualPriority = 5
 
+// reliefName is the crew that comes for breaks.
+const reliefName = "relief"
+
 // crews makes the crews of the line.
 func (b *resolver) crews() {
-	for _, e := range b.words.Crews.list {
-		w := e.value
-		b.s.Line.Crews = append(b.s.Line.Crews, sim.Crew{
-			Name: e.name, People: max(1, int(w.People.value)),
+	for i := range b.words.Crews.list {
+		e := &b.words.Crews.list[i]
+		w := &e.value
+		crew := sim.Crew{
+			Name: e.name, People: max(1, int(w.People.value)), ByShift: b.byShift(e),
+			Walk: w.Walk.law.law, Response: w.Response.law.law, CanAlso: b.canAlso(e),
 			ElsewhereShare: w.BusyElsewhere.Share.value, ElsewhereSpell: micros(w.BusyElsewhere.Spell.value),
-		})
+		}
+		b.law(w.Walk.law)
+		b.law(w.Response.law)
+		b.s.Line.Crews = append(b.s.Line.Crews, crew)
 	}
+	b.relief()
+}
+
+// crewNames are the names of the crews as written, but for one.
+func (b *resolver) crewNames(but string) (names []string) {
+	for _, e := range b.words.Crews.list {
+		if e.name != but {
+			names = append(names, e.name)
+		}
+	}
+	return names
+}
+
+// byShift is how many people of a crew are on each shift; nil without a calendar.
+func (b *resolver) byShift(e *entry[crewWords]) []int {
+	b.checkOnShift(e)
+	if b.s.Calendar == nil {
+		return nil
+	}
+	numbers := make([]int, len(b.s.Calendar.Shifts))
+	most := 0
+	for i := range numbers {
+		numbers[i] = int(e.value.People.value)
+		for _, on := range e.value.OnShift.list {
+			if on.name == b.s.Calendar.Shifts[i].Name {
+				numbers[i] = int(on.value.value)
+			}
+		}
+		most = max(most, numbers[i])
+	}
+	if most == 0 && !b.wrongIn(e.place.path) {
+		b.complain(e.place, "nobody of %q is there on any shift; the work would never begin", e.name)
+	}
+	return numbers
+}
+
+// checkOnShift refuses numbers for what is no shift, with what was probably meant.
+func (b *resolver) checkOnShift(e *entry[crewWords]) {
+	shifts := b.shiftNames()
+	for _, on := range e.value.OnShift.list {
+		if slices.Contains(shifts, on.name) {
+			continue
+		}
+		known := append(crewWordNames(), shifts...)
+		near, found := Nearest(on.name, known)
+		switch {
+		case isLater("", on.name):
+			b.later(on.place, on.name)
+		case found:
+			b.complain(on.place, "%q is neither a word of a crew nor a shift; did you mean %q?", on.name, near)
+		case len(shifts) == 0:
+			b.complain(on.place, "%q is not a word of a crew, and without a calendar there are no shifts; it knows %s", on.name, strings.Join(known, ", "))
+		default:
+			b.complain(on.place, "%q is neither a word of a crew nor a shift; the shifts are %s, the words %s", on.name, strings.Join(shifts, ", "), strings.Join(crewWordNames(), ", "))
+		}
+	}
+}
+
+// canAlso checks the crews whose work a crew can do.
+func (b *resolver) canAlso(e *entry[crewWords]) (names []string) {
+	for _, one := range e.value.CanAlso.list {
+		switch others := b.crewNames(e.name); {
+		case one.value == e.name:
+			b.complain(one.at, "%q does its own work anyway; name other crews", e.name)
+		case slices.Contains(names, one.value):
+			b.complain(one.at, "%q is named twice; one of them has to go", one.value)
+		case !slices.Contains(others, one.value):
+			b.noSuchName(one.at, one.value, "other crew", others)
+		default:
+			names = append(names, one.value)
+		}
+	}
+	return names
+}
+
+// relief makes the crew that comes for breaks.
+func (b *resolver) relief() {
+	people := &b.words.Calendar.During.Relief
+	if people.value == 0 {
+		return
+	}
+	if i := slices.IndexFunc(b.words.Crews.list, func(e entry[crewWords]) bool { return e.name == reliefName }); i >= 0 {
+		b.complain(b.words.Crews.list[i].place, "%q is the name of those who come during breaks (%s); name this crew otherwise", reliefName, placeWords(people.at))
+		return
+	}
+	b.s.Line.Crews = append(b.s.Line.Crews, sim.Crew{
+		Name: reliefName, People: int(people.value), InBreaks: int(people.value), Relief: true, CanAlso: b.crewNames(""),
+	})
 }
 
 // work resolves who is asked.
@@ -24,18 +125,37 @@ func (b *resolver) work(need *crewNeed, priority int) sim.Work {
 	if !need.given() || need.crew == "" {
 		return sim.Work{Priority: priority}
 	}
-	var names []string
-	for i := range b.s.Line.Crews {
-		crew := &b.s.Line.Crews[i]
-		names = append(names, crew.Name)
-		if crew.Name != need.crew {
-			continue
-		}
-		if need.people > crew.People {
-			b.complain(need.at, "%d of %s are asked for, but there are only %d; the work would never begin", need.people, crew.Name, crew.People)
-		}
-		return sim.Work{Crew: crew.Name, People: need.people, Priority: priority}
+	names := b.crewNames("")
+	if !slices.Contains(names, need.crew) {
+		b.noSuchName(need.at, need.crew, "crew", names)
+		return sim.Work{Priority: priority}
 	}
-	b.noSuchName(need.at, need.crew, "crew", names)
-	return sim.Work{Priority: priority}
+	unknown := b.words.Calendar.given() && b.s.Calendar == nil // the shifts could not be read
+	if there := b.mostThere(need.crew); need.people > there && !unknown {
+		b.complain(need.at, "%d of %s are asked for, but there are only %d; the work would never begin", need.people, need.crew, there)
+	}
+	return sim.Work{Crew: need.crew, People: need.people, Priority: priority}
+}
+
+// mostThere is how many people who can do the work of a crew are ever there at once.
+func (b *resolver) mostThere(name string) (most int) {
+	shifts := 1
+	if b.s.Calendar != nil {
+		shifts = len(b.s.Calendar.Shifts)
+	}
+	for shift := range shifts {
+		sum := 0
+		for i := range b.s.Line.Crews {
+			crew := &b.s.Line.Crews[i]
+			switch {
+			case crew.Relief || crew.Name != name && !slices.Contains(crew.CanAlso, name):
+			case crew.ByShift == nil:
+				sum += crew.People
+			default:
+				sum += crew.ByShift[shift]
+			}
+		}
+		most = max(most, sum)
+	}
+	return most
 }

@@ -3,7 +3,6 @@ package scenario
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -17,6 +16,9 @@ const (
 
 // weekdays are the words for days, from Monday.
 var weekdays = []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}
+
+// longDays are other words for them.
+var longDays = []string{"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"}
 
 // Clock is an engine time as weekday and time of the day, to the nearest minute: "Thu 06:00", in a later calendar
 // week than that of the start with its number: "week 2 Mon 06:00". It is empty without a calendar.
@@ -102,18 +104,18 @@ func parseClock(text string) (sim.Micros, error) {
 
 // parseDay reads a weekday.
 func parseDay(text string) (int, error) {
-	if day := slices.Index(weekdays, text); day >= 0 {
-		return day, nil
-	}
-	known := strings.Join(weekdays, ", ")
-	if len(text) >= 3 {
-		for _, day := range weekdays {
-			if strings.EqualFold(text[:3], day) {
-				return 0, fmt.Errorf("%q is written %s here", text, day)
-			}
+	for day, word := range weekdays {
+		switch {
+		case text == word:
+			return day, nil
+		case strings.EqualFold(text, word) || strings.EqualFold(text, longDays[day]):
+			return 0, fmt.Errorf("%q is written %s here", text, word)
 		}
 	}
-	return 0, fmt.Errorf("%q is not a day; the days are %s", text, known)
+	if strings.Contains(text, ",") {
+		return 0, fmt.Errorf("%q: several days are a list, such as [Mon, Wed]", text)
+	}
+	return 0, fmt.Errorf("%q is not a day; the days are %s", text, strings.Join(weekdays, ", "))
 }
 
 // parseWeekClock reads "Fri 14:00" or "week 2 Fri 14:00".

@@ -6,16 +6,14 @@ import "slices"
 // place where they belong; those under "" are recognised anywhere. They are
 // refused, never ignored: a word without effect would be a wrong answer.
 var laterWords = map[string][]string{
-	"a scenario": {"lines", "calendar", "orders", "changeover", "money", "from log"},
+	"a scenario": {"lines", "orders", "changeover", "money", "from log"},
 	"levels":     {"empty out at batch end"},
-	"a crew":     {"walk", "response", "can also"},
-	"":           {"from log", "calendar", "money"},
+	"":           {"from log", "money"},
 }
 
 // laterAdvice says what to do in place of such a word, where leaving it out is not all.
 var laterAdvice = map[string]string{
-	"lines":    "write one of them under line:",
-	"calendar": "leave it out; a shift or a week is the measured window of run, such as measure: 8 h",
+	"lines": "write one of them under line:",
 }
 
 // later refuses a word of a later version.

@@ -6,7 +6,7 @@ import (
 )
 
 // reserved are names that paths already use for something else.
-var reserved = []string{"title", "question", "project", "product", "answer", "run", "crews", "key figures", "agreement", "line", "tuckline", "supply"}
+var reserved = []string{"title", "question", "project", "product", "answer", "run", "calendar", "crews", "key figures", "agreement", "line", "tuckline", "supply"}
 
 // checkNames refuses names used twice in a line and names that cannot be addressed.
 func (r *reader) checkNames(entries []*entryWords) {

@@ -24,6 +24,7 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	}
 	b := &resolver{reader: r, s: s, words: words, laned: map[string]string{}}
 	b.texts()
+	b.calendar()
 	b.crews()
 	b.addLanes()
 	b.findFlow()

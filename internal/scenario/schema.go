@@ -17,8 +17,10 @@ var wordTypes = []reflect.Type{
 	reflect.TypeFor[fileWords](), reflect.TypeFor[projectWords](), reflect.TypeFor[productWords](),
 	reflect.TypeFor[doseWords](), reflect.TypeFor[blisterWords](), reflect.TypeFor[cartonWords](),
 	reflect.TypeFor[bundleWords](), reflect.TypeFor[caseWords](), reflect.TypeFor[answerWords](),
-	reflect.TypeFor[runWords](), reflect.TypeFor[replicationsWords](), reflect.TypeFor[startWords](), reflect.TypeFor[crewWords](),
-	reflect.TypeFor[elsewhereWords](), reflect.TypeFor[stationWords](), reflect.TypeFor[stepWords](),
+	reflect.TypeFor[runWords](), reflect.TypeFor[replicationsWords](), reflect.TypeFor[startWords](),
+	reflect.TypeFor[calendarWords](), reflect.TypeFor[shiftWords](), reflect.TypeFor[breakWords](), reflect.TypeFor[duringWords](),
+	reflect.TypeFor[cleaningWords](), reflect.TypeFor[overtimeWords](), reflect.TypeFor[crewWords](), reflect.TypeFor[elsewhereWords](),
+	reflect.TypeFor[stationWords](), reflect.TypeFor[stepWords](),
 	reflect.TypeFor[sendsWords](), reflect.TypeFor[groupWords](), reflect.TypeFor[scrapWords](), reflect.TypeFor[webWords](),
 	reflect.TypeFor[sealingWords](), reflect.TypeFor[stopWords](), reflect.TypeFor[rejectRunsWords](), reflect.TypeFor[resetWords](),
 	reflect.TypeFor[inspectionWords](), reflect.TypeFor[checkWords](), reflect.TypeFor[stackWords](), reflect.TypeFor[closingWords](),
@@ -49,8 +51,10 @@ func Schema() ([]byte, error) {
 		describe(defs[schemaName(t)], t)
 	}
 	addGeneral(defs)
+	defs[schemaName(reflect.TypeFor[shiftPeople]())] = shiftPeople{}.JSONSchema()
 	bareToo(defs, reflect.TypeFor[crewWords](), wholeFrom("1")...)
 	bareToo(defs, reflect.TypeFor[replicationsWords](), wholeFrom("2")...)
+	bareToo(defs, reflect.TypeFor[duringWords](), &jsonschema.Schema{Const: standsInBreaks})
 	bareToo(defs, reflect.TypeFor[resetWords](), durationSchema())
 	bareToo(defs, reflect.TypeFor[stackWords](), &jsonschema.Schema{Type: "string", Enum: []any{"wait", "empty pocket"}})
 	root := *defs[schemaName(wordTypes[0])]

@@ -157,3 +157,32 @@ func (meanCycles) JSONSchema() *jsonschema.Schema {
 func (heatUp) JSONSchema() *jsonschema.Schema {
 	return textSchema("a time, or none", quantity.DurationPattern(), &jsonschema.Schema{Const: "none"})
 }
+
+// patterns of clocks and days.
+const (
+	dayPattern   = "(Mon|Tue|Wed|Thu|Fri|Sat|Sun)"
+	clockPattern = "([01]?[0-9]|2[0-4]):[0-5][0-9]"
+)
+
+func (clockTime) JSONSchema() *jsonschema.Schema {
+	return &jsonschema.Schema{Type: "string", Description: "a time of the day", Pattern: "^" + clockPattern + "$"}
+}
+
+func (weekClock) JSONSchema() *jsonschema.Schema {
+	return &jsonschema.Schema{Type: "string", Description: "a day and a time", Pattern: "^(week [1-9][0-9]* )?" + dayPattern + " " + clockPattern + "$"}
+}
+
+func (daysWords) JSONSchema() *jsonschema.Schema {
+	one := &jsonschema.Schema{Type: "string", Pattern: "^" + dayPattern + "( ?[-–] ?" + dayPattern + ")?$"}
+	return &jsonschema.Schema{Description: "a day, Mon-Fri, or a list", AnyOf: []*jsonschema.Schema{one, {Type: "array", Items: one}}}
+}
+
+func (persons) JSONSchema() *jsonschema.Schema {
+	return &jsonschema.Schema{Description: "people", AnyOf: []*jsonschema.Schema{{Type: "string", Pattern: "^[0-9]+( (person|people))?$"}, {Type: "integer"}}}
+}
+
+func (shiftPeople) JSONSchema() *jsonschema.Schema { return whole{}.JSONSchema() }
+
+func (runTime) JSONSchema() *jsonschema.Schema {
+	return textSchema("a time; with a calendar in scheduled hours", quantity.DurationPattern())
+}

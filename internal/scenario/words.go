@@ -14,6 +14,7 @@ type fileWords struct {
 	Product    productWords     `yaml:"product" about:"The format sheet; it is checked against the stations." eg:"{name: ALDER-30, tablet: {mass: 250 mg}, blister: {tablets: 10}, carton: {blisters: 3}}"`
 	Answer     answerWords      `yaml:"answer" about:"What is counted, where, and per what. Without it: the good pieces of the last station, per hour." eg:"{in: cartons, counted after: tamper label, per: shift}"`
 	Run        runWords         `yaml:"run" about:"How the line is simulated." eg:"{warm-up: 2 h, measure: 8 h, replications: 40, confidence: 95 %, seed: 4711}"`
+	Calendar   calendarWords    `yaml:"calendar" about:"The working time. Without it: the line works always." eg:"{days: Mon-Fri, shifts: {early: {from: 06:00, to: 14:00}}, hours a year: 2000 h}"`
 	Crews      named[crewWords] `yaml:"crews" about:"The people who do the work of stops, changes and refills, by the name of the crew." eg:"{operators: 3}"`
 	KeyFigures keyFiguresWords  `yaml:"key figures" about:"How OEE and its parts are counted." eg:"{planned run time from: set speed, minor stop shorter than: 5 min}"`
 	Agreement  agreementWords   `yaml:"agreement" about:"What an acceptance run has to show; tuckline acceptance says how likely that is." eg:"{efficiency: 85 %, run: 8 h}"`
@@ -72,13 +73,15 @@ type answerWords struct {
 	at
 	In           text            `yaml:"in" about:"The pieces that are counted. Without it: what the station gives." eg:"cartons"`
 	CountedAfter oneOrMore[text] `yaml:"counted after" about:"The station behind which good pieces are counted, or several in branches side by side, which are added up. Without it: the last one." eg:"[tamper label 1, tamper label 2]"`
-	Per          choice          `yaml:"per" of:"hour|shift|week" about:"The span of the answer. Without a calendar, a shift and a week are the measured window. Without it: hour." eg:"shift"`
+	Per          choice          `yaml:"per" of:"hour|shift|week" about:"The span of the answer, in scheduled hours. Without a calendar, a shift and a week are the measured window. Without it: hour." eg:"shift"`
 }
 
 type runWords struct {
 	at
-	WarmUp       warmUp            `yaml:"warm-up" most:"1 year" about:"Time before the measured window, so that the line is under way; auto finds it by a pilot. Without it: 0 h." eg:"2 h"`
-	Measure      duration          `yaml:"measure" least:"1 s" most:"10 years" about:"Length of the measured window. Without it: 8 h." eg:"8 h"`
+	WarmUp       warmUp            `yaml:"warm-up" most:"1 year" about:"Time before the measured window, so that the line is under way; auto finds it by a pilot, without calendar and orders. Without it: 0 h." eg:"2 h"`
+	Measure      runTime           `yaml:"measure" least:"1 s" most:"10 years" about:"Length of the measured window. Without it: until the orders are finished, or 8 h where there are none that end." eg:"8 h"`
+	AtMost       duration          `yaml:"at most" least:"1 min" most:"10 years" about:"Without measure: when a replication ends, orders finished or not, in calendar time. Without it: 52 weeks." eg:"26 weeks"`
+	Starts       weekClock         `yaml:"starts" about:"Day and time at which the line starts, with a calendar. Without it: with the first shift of the first day." eg:"Thu 06:00"`
 	Replications replicationsWords `yaml:"replications" least:"2" most:"1000000" about:"How many times the same window is simulated with other random numbers, or how exact the answer is to be: {half-width: 2 %, at most: 400}. Without it: 40." eg:"40"`
 	Confidence   share             `yaml:"confidence" least:"50 %" most:"99.9 %" about:"Confidence of every interval. Without it: 95 %." eg:"95 %"`
 	Seed         whole             `yaml:"seed" about:"Where the random numbers begin; the same seed gives the same results. Without it: 1." eg:"4711"`

@@ -88,25 +88,10 @@ type stopWords struct {
 	Renews   oneOrMore[text] `yaml:"renews" about:"Other stops of the station whose clocks it starts anew. Without it: only its own." eg:"[breakdown]"`
 }
 
-// crewWords is a number of people.
-type crewWords struct {
-	at
-	People        whole          `yaml:"people" need:"yes" least:"1" most:"1000" about:"How many; NAME: 3 says the same as NAME: {people: 3}." eg:"1"`
-	BusyElsewhere elsewhereWords `yaml:"busy elsewhere" about:"Other work outside the line that takes each of them away." eg:"{share: 50 %, spell: 20 min}"`
-}
-
-type elsewhereWords struct {
-	at
-	Share share    `yaml:"share" need:"yes" below:"100 %" about:"Share of the time of each person." eg:"50 %"`
-	Spell duration `yaml:"spell" need:"yes" above:"0 s" most:"1 week" about:"Mean length of one such work." eg:"20 min"`
-}
-
-func (*stationWords) section() string   { return "a station" }
-func (*stepWords) section() string      { return "a speed step" }
-func (*groupWords) section() string     { return "group" }
-func (*scrapWords) section() string     { return "after stop or after standstill" }
-func (*webWords) section() string       { return "web" }
-func (*sealingWords) section() string   { return "sealing" }
-func (*stopWords) section() string      { return "a stop" }
-func (*crewWords) section() string      { return "a crew" }
-func (*elsewhereWords) section() string { return "busy elsewhere" }
+func (*stationWords) section() string { return "a station" }
+func (*stepWords) section() string    { return "a speed step" }
+func (*groupWords) section() string   { return "group" }
+func (*scrapWords) section() string   { return "after stop or after standstill" }
+func (*webWords) section() string     { return "web" }
+func (*sealingWords) section() string { return "sealing" }
+func (*stopWords) section() string    { return "a stop" }

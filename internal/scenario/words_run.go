@@ -5,11 +5,44 @@ import (
 	"strings"
 
 	"tuckline/internal/scenario/tree"
+	"tuckline/sim"
 )
+
+// runTime is a time of the run. With a calendar it is scheduled time, and a day, a week or a year is as much as the
+// calendar has in one.
+type runTime struct {
+	duration
+	// unit is the span of the calendar that it counts; empty for hours and less.
+	unit string
+}
+
+// calendarUnits are the lengths of the spans that a calendar knows, by their words.
+var calendarUnits = map[string]float64{"day": float64(dayLength), "week": float64(weekLength), "year": 365 * float64(dayLength)}
+
+func (t *runTime) read(r *reader, n *tree.Node, path string, tag reflect.StructTag) {
+	t.duration.read(r, n, path, tag)
+	if likely, found := n.Get("likely"); found {
+		n = likely
+	}
+	for unit := range calendarUnits {
+		if text := strings.TrimSuffix(n.Text, "s"); strings.HasSuffix(text, unit) {
+			t.unit = unit
+		}
+	}
+}
+
+// scheduled is the time that it means with a calendar.
+func (t *runTime) scheduled(c *Calendar) sim.Micros {
+	if c == nil || t.unit == "" {
+		return micros(t.value)
+	}
+	span := map[string]sim.Micros{"day": c.Day, "week": c.Week, "year": c.Year}[t.unit]
+	return micros(t.value / calendarUnits[t.unit] * float64(span))
+}
 
 // warmUp is a time, or auto: found by a pilot.
 type warmUp struct {
-	duration
+	runTime
 	auto bool
 }
 
@@ -22,7 +55,7 @@ func (w *warmUp) read(r *reader, n *tree.Node, path string, tag reflect.StructTa
 		r.complain(w.at, "%q is not known here; write a time such as 2 h, or auto", n.Text)
 		return
 	}
-	w.duration.read(r, n, path, tag)
+	w.runTime.read(r, n, path, tag)
 }
 
 // replicationsWords is a number, or a half-width to be reached.
