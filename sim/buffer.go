@@ -33,6 +33,9 @@ type Buffer struct {
 	LastIn bool
 	// Keeps is the number of pieces that always stay in the store, unless no more input can come.
 	Keeps int64
+	// TakenOut says that at the end of an order what it keeps, and what waits for its start level, does not leave
+	// through the line: it is taken out by hand and counted as cleared.
+	TakenOut bool
 	// In, Out are the times from one piece to the next at which the store takes pieces in and gives
 	// them out at most; 0 is without limit.
 	In, Out Micros

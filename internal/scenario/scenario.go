@@ -20,7 +20,11 @@ type Scenario struct {
 	Agreement Agreement
 	// Calendar is the working time; nil without one.
 	Calendar *Calendar
-	Line     sim.Line
+	// Orders say of Line.Orders what people want to know; nil without orders.
+	Orders *Orders
+	// Lines are the lines of the file, in its order; one without a name where it has line:.
+	Lines []ProductionLine
+	Line  sim.Line
 	// Stations and Buffers say more of Line.Stations and Line.Buffers, in the same order.
 	Stations []Station
 	Buffers  []Buffer
