@@ -149,11 +149,19 @@ func (f figuring) step(all []keyfigure.Counted) result.KeyFigureStep {
 func (f figuring) moved(before, now []keyfigure.Counted) result.Estimate {
 	var values []float64
 	for i := range now {
-		a, okA := keyfigure.ISOOEE(before[i].Times, before[i].Counts)
-		b, okB := keyfigure.ISOOEE(now[i].Times, now[i].Counts)
+		a, okA := wholeOEE(before[i])
+		b, okB := wholeOEE(now[i])
 		if okA && okB {
 			values = append(values, b-a)
 		}
 	}
 	return estimateOf(values, f.confidence)
+}
+
+// wholeOEE is the OEE in one quotient, PRI × GQ / PBT: what only moves between its parts moves it by nothing at all.
+func wholeOEE(c keyfigure.Counted) (oee float64, ok bool) {
+	if !(c.Times.PlannedBusy > 0) {
+		return 0, false
+	}
+	return c.Counts.PlannedRunTime * c.Counts.Good / c.Times.PlannedBusy, true
 }

@@ -41,9 +41,7 @@ func (o Options) filled(s *scenario.Scenario) (Options, error) {
 	if o.To == 0 {
 		o.To = s.Run.Replications
 	}
-	if o.Workers <= 0 {
-		o.Workers = runtime.GOMAXPROCS(0)
-	}
+	o.Workers = o.workers()
 	if o.Part && s.Run.HalfWidth > 0 {
 		return o, &InputError{"a part takes a fixed number of replications, but run.replications asks for a half-width: add --set run.replications=N, the same N for all parts"}
 	}
@@ -57,3 +55,11 @@ func (o Options) filled(s *scenario.Scenario) (Options, error) {
 }
 
 func (o Options) count() int { return o.To - o.From + 1 }
+
+// workers is how many replications run at a time.
+func (o Options) workers() int {
+	if o.Workers <= 0 {
+		return runtime.GOMAXPROCS(0)
+	}
+	return o.Workers
+}

@@ -17,3 +17,10 @@ func (c *counter) finished() {
 		c.tell(c.done, c.total)
 	}
 }
+
+// expect adds to the number of runs that there will be.
+func (c *counter) expect(runs int) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.total += runs
+}
