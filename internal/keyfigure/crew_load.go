@@ -11,7 +11,8 @@ import (
 // CrewLoad is the work that a line asks of a crew, each station running alone at set speed: how
 // often × how long × how many people. Waiting and walking are no work.
 type CrewLoad struct {
-	Name   string
+	Name string
+	// People is their number; where it differs by shift the smallest that is there.
 	People int
 	// Asked is in persons, busy all the time; Elsewhere of it is other work outside the line. Share is Asked/People.
 	Asked, Elsewhere, Share float64
@@ -27,8 +28,13 @@ type CrewPart struct {
 
 // addCrews derives the load of every crew.
 func (f *Figures) addCrews(line *sim.Line) {
-	for _, crew := range line.Crews {
-		load := CrewLoad{Name: crew.Name, People: crew.People, Elsewhere: float64(crew.People) * crew.ElsewhereShare}
+	for k := range line.Crews {
+		crew := &line.Crews[k]
+		if crew.Relief {
+			continue
+		}
+		people := fewest(crew)
+		load := CrewLoad{Name: crew.Name, People: people, Elsewhere: float64(people) * crew.ElsewhereShare}
 		load.Asked = load.Elsewhere
 		for i := range line.Stations {
 			for _, part := range f.Stations[i].asks(&line.Stations[i], crew.Name) {
@@ -45,7 +51,7 @@ func (f *Figures) addCrews(line *sim.Line) {
 			}
 			return 0
 		})
-		load.Share = ratio(load.Asked, float64(crew.People))
+		load.Share = ratio(load.Asked, float64(people))
 		f.Crews = append(f.Crews, load)
 	}
 }

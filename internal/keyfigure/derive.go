@@ -37,6 +37,7 @@ func Derive(s *scenario.Scenario) Figures {
 	out.addSteps(line)
 	out.addMeetings(line)
 	out.addCrews(line)
+	out.Working, out.Staff = workingTime(s), staff(line)
 	out.Way = newWay(f, out.Places)
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.findInRigid()

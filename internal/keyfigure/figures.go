@@ -16,9 +16,12 @@ type Figures struct {
 	// Way is the order of the product: feeders before what they feed.
 	Way []Entry
 	// Stages are the points of the V-curve, in the order of the product.
-	Stages   []Stage
-	Bounds   Bounds
-	Crews    []CrewLoad
+	Stages []Stage
+	Bounds Bounds
+	Crews  []CrewLoad
+	// Working is nil without a calendar.
+	Working  *WorkingTime
+	Staff    []Staff
 	Warnings []string
 }
 

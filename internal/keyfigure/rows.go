@@ -28,6 +28,7 @@ func (f Figures) List() []Row {
 		}
 	}
 	l.crewRows(&f)
+	l.workingRows(&f)
 	return l.rows
 }
 

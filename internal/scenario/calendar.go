@@ -33,8 +33,16 @@ type Shift struct {
 	Scheduled, Net sim.Micros
 	// AWeek is how many there are in a week.
 	AWeek int
-	// Overtime says that it is no regular shift.
-	Overtime bool
+	// Overtime says that it is no regular shift, Several that its times differ by day.
+	Overtime, Several bool
+}
+
+// When is the days and the times as people read them: "Mon-Fri 06:00 to 14:00".
+func (s *Shift) When() string {
+	if s.Several {
+		return daysText(s.Days)
+	}
+	return daysText(s.Days) + " " + clockWords(s.From) + " to " + clockWords(s.To)
 }
 
 // MeanShift is the mean scheduled time of the regular shifts of a week; 0 without a calendar.

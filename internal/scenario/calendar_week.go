@@ -109,6 +109,7 @@ func calendarOf(c *sim.Calendar, shifts []*shiftTimes, start sim.Micros) *Calend
 			all.Shifts = append(all.Shifts, Shift{Name: t.name, From: t.from, To: t.to, Overtime: t.name == overtimeName})
 		}
 		s := &all.Shifts[t.shift]
+		s.Several = s.Several || t.from != s.From || t.to != s.To
 		s.Days, s.AWeek = append(s.Days, t.days...), s.AWeek+len(t.days)
 		slices.Sort(s.Days)
 	}

@@ -79,6 +79,27 @@ func clockWords(t sim.Micros) string {
 	return fmt.Sprintf("%02d:%02d", t/sim.Hour, t%sim.Hour/sim.Minute)
 }
 
+// daysText writes rising days in the shortest way: "Mon-Wed, Fri".
+func daysText(days []int) string {
+	var parts []string
+	for i := 0; i < len(days); {
+		last := i
+		for last+1 < len(days) && days[last+1] == days[last]+1 {
+			last++
+		}
+		switch last - i {
+		case 0:
+			parts = append(parts, weekdays[days[i]])
+		case 1:
+			parts = append(parts, weekdays[days[i]], weekdays[days[last]])
+		default:
+			parts = append(parts, weekdays[days[i]]+"-"+weekdays[days[last]])
+		}
+		i = last + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
 var (
 	dayTime   = regexp.MustCompile(`^(\d{1,2}):(\d{2})$`)
 	weekTime  = regexp.MustCompile(`^(?:week ([1-9]\d{0,3}) )?(\pL+) (\S+)$`)
