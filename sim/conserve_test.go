@@ -38,6 +38,7 @@ func (h *holder) atMost(what string, a, b int64) {
 func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *sim.Trace) []string {
 	h := &holder{line: line, m: m, o: o, rec: rec, trace: trace}
 	h.same("window", int64(rec.Window), int64(o.Measure))
+	h.same("scheduled", int64(rec.Scheduled), int64(line.Calendar.Scheduled(o.WarmUp+o.Measure)-line.Calendar.Scheduled(o.WarmUp)))
 	for i := range rec.Stations {
 		h.stationPieces(i)
 		h.stationTimes(i)
@@ -49,6 +50,7 @@ func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *
 	for i := range rec.Crews {
 		h.crew(i)
 	}
+	h.allCrews()
 	if trace != nil {
 		h.tracedStations()
 		h.tracedLevels()
@@ -112,14 +114,30 @@ func (h *holder) stationTimes(i int) {
 			overlap = overlap || isCalendar(&h.line.Stations[m], c)
 		}
 	}
-	down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop]
+	stands, off := h.outages()
+	h.same(s.Name+" off shift", int64(r.States[sim.OffShift]), int64(off))
+	h.atMost(s.Name+" planned stop", int64(stands), int64(r.States[sim.PlannedStop]))
+	down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop] - stands
 	switch {
 	case grouped:
-	case overlap:
+	case overlap, stands+off > 0:
 		h.atMost(s.Name+" down", int64(down), int64(stopped))
 	default:
 		h.same(s.Name+" down", int64(down), int64(stopped))
 	}
+}
+
+// outages are the times in the window in which the lines stand, and are off shift.
+func (h *holder) outages() (stands, off sim.Micros) {
+	h.spans(func(span *sim.Span, lasts sim.Micros) {
+		switch span.Line {
+		case sim.LineStands:
+			stands += lasts
+		case sim.LineOff:
+			off += lasts
+		}
+	})
+	return stands, off
 }
 
 func isCalendar(s *sim.Station, stop string) bool {

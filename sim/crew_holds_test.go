@@ -1,44 +1,122 @@
 package sim_test
 
-import "tuckline/sim"
+import (
+	"slices"
+
+	"tuckline/sim"
+)
 
 // crew: people are busy as long as the stops that asked for them are worked on, longer where they
-// do tasks too, and never more people than there are.
+// do tasks too or walk, and never more people than there are.
 func (h *holder) crew(i int) {
 	c, r := &h.line.Crews[i], &h.rec.Crews[i]
-	h.atMost(c.Name+" at work", int64(r.Busy+r.Elsewhere), int64(c.People)*int64(h.o.Measure))
+	h.atMost(c.Name+" at work", int64(r.Busy-r.Overtime+r.Elsewhere), int64(r.Present))
+	h.atMost(c.Name+" present", int64(r.Present), h.onDuty(c))
+	h.atMost(c.Name+" overtime", int64(r.Overtime), int64(r.Busy))
+	h.atMost(c.Name+" walking", int64(r.Walking), int64(r.Busy))
 	h.atMost(c.Name+" waited", r.Waited, r.Requests)
+	if !h.haveBreaks() {
+		h.same(c.Name+" present", int64(r.Present), h.onDuty(c))
+	}
+	if len(h.line.Calendar.Spans) == 0 {
+		h.same(c.Name+" overtime", int64(r.Overtime), 0)
+	}
+	if c.Walk.IsZero() && c.Response.IsZero() && !h.help() {
+		h.same(c.Name+" walking", int64(r.Walking), 0)
+	}
 	if c.ElsewhereShare == 0 {
 		h.same(c.Name+" elsewhere", int64(r.Elsewhere), 0)
 	}
+	if !h.help() {
+		h.busy(c.Name, r.Busy-r.Walking, c.Name)
+	}
+}
+
+// allCrews: the same for all crews together where they help each other.
+func (h *holder) allCrews() {
+	if !h.help() {
+		return
+	}
+	var sum sim.Micros
+	var names []string
+	for i := range h.line.Crews {
+		sum += h.rec.Crews[i].Busy - h.rec.Crews[i].Walking
+		names = append(names, h.line.Crews[i].Name)
+	}
+	h.busy("all crews", sum, names...)
+}
+
+// busy compares the work of crews with the stops that they have worked on.
+func (h *holder) busy(what string, got sim.Micros, crews ...string) {
 	busy, tasks := sim.Micros(0), false
-	for k := range h.line.Stations {
-		tasks = tasks || doesTasks(&h.line.Stations[k], c.Name)
-		for j, stop := range h.m.StopNames(k) {
-			if waitsForTask(&h.line.Stations[k], stop) {
-				continue
-			}
-			if w := workOf(&h.line.Stations[k], stop); w.Crew == c.Name {
-				busy += sim.Micros(max(1, w.People)) * h.rec.Stations[k].Stops[j].Down
-			}
+	work := func(w sim.Work, stop *sim.StopRecord) {
+		if slices.Contains(crews, w.Crew) {
+			busy += sim.Micros(max(1, w.People)) * stop.Down
 		}
 	}
-	for k := range h.line.Buffers {
-		for j, stop := range h.m.StoreStopNames(k) {
-			if w := storeWorkOf(&h.line.Buffers[k], stop); w.Crew == c.Name {
-				busy += sim.Micros(max(1, w.People)) * h.rec.Buffers[k].Stops[j].Down
+	for k := range h.line.Stations {
+		s := &h.line.Stations[k]
+		tasks = tasks || slices.ContainsFunc(crews, func(crew string) bool { return doesTasks(s, crew) })
+		for j, stop := range h.m.StopNames(k) {
+			if !waitsForTask(s, stop) {
+				work(workOf(s, stop), &h.rec.Stations[k].Stops[j])
 			}
 		}
 	}
 	for k := range h.line.Buffers {
 		b := &h.line.Buffers[k]
-		tasks = tasks || b.Kind == sim.HandMagazine && (b.Hand.Crew.Crew == c.Name || b.Returns.Crew.Crew == c.Name)
+		for j, stop := range h.m.StoreStopNames(k) {
+			work(storeWorkOf(b, stop), &h.rec.Buffers[k].Stops[j])
+		}
+		tasks = tasks || b.Kind == sim.HandMagazine && (slices.Contains(crews, b.Hand.Crew.Crew) || slices.Contains(crews, b.Returns.Crew.Crew))
 	}
 	if tasks {
-		h.atMost(c.Name+" busy with stops", int64(busy), int64(r.Busy))
+		h.atMost(what+" busy with stops", int64(busy), int64(got))
 		return
 	}
-	h.same(c.Name+" busy", int64(r.Busy), int64(busy))
+	h.same(what+" busy", int64(got), int64(busy))
+}
+
+// help says that any crew can do the work of another.
+func (h *holder) help() bool {
+	return slices.ContainsFunc(h.line.Crews, func(c sim.Crew) bool { return len(c.CanAlso) > 0 })
+}
+
+func (h *holder) haveBreaks() bool {
+	return slices.ContainsFunc(h.line.Calendar.Spans, func(s sim.Span) bool { return s.Crews == sim.CrewsRest })
+}
+
+// spans calls for every span of the calendar the part of it that lies in the window.
+func (h *holder) spans(each func(span *sim.Span, lasts sim.Micros)) {
+	spans := h.line.Calendar.Spans
+	if len(spans) == 0 {
+		each(&sim.Span{Shift: -1}, h.o.Measure)
+		return
+	}
+	for at, i := sim.Micros(0), 0; at < h.o.WarmUp+h.o.Measure; i++ {
+		span := &spans[i%len(spans)]
+		each(span, h.inWindow(at, at+span.Lasts))
+		at += span.Lasts
+	}
+}
+
+// onDuty is the time of people that a crew has by the calendar.
+func (h *holder) onDuty(c *sim.Crew) int64 {
+	sum := int64(0)
+	h.spans(func(span *sim.Span, lasts sim.Micros) {
+		people := 0
+		switch {
+		case span.Crews == sim.CrewsRest:
+			people = c.InBreaks
+		case span.Crews == sim.CrewsAway || c.Relief:
+		case c.ByShift == nil:
+			people = c.People
+		case span.Shift >= 0:
+			people = c.ByShift[span.Shift]
+		}
+		sum += int64(people) * int64(lasts)
+	})
+	return sum
 }
 
 // doesTasks says that a crew does tasks of a station, or changes that wait for one.

@@ -14,6 +14,10 @@ import (
 func shuffled(t *rapid.T, line sim.Line) sim.Line {
 	other := sim.Line{
 		Stations: permuted(t, line.Stations), Buffers: permuted(t, line.Buffers), Crews: permuted(t, line.Crews),
+		Calendar: line.Calendar,
+	}
+	for i := range other.Crews {
+		other.Crews[i].CanAlso = permuted(t, other.Crews[i].CanAlso)
 	}
 	for i := range other.Stations {
 		st := &other.Stations[i]

@@ -24,6 +24,7 @@ const (
 // randomLine is a line of one to four stages, each of one to three stations side by side.
 func randomLine(t *rapid.T, unit sim.Micros) sim.Line {
 	l := &liner{t: t, unit: unit}
+	l.workingTime()
 	l.crews()
 	var before []int
 	for stage := range l.count("stages", 1, 4) {
@@ -40,6 +41,7 @@ func randomLine(t *rapid.T, unit sim.Micros) sim.Line {
 	}
 	l.join()
 	l.extras()
+	l.relief()
 	return l.line
 }
 
@@ -79,16 +81,6 @@ func (l *liner) must(law sim.Law, err error) sim.Law {
 		l.t.Fatal(err)
 	}
 	return law
-}
-
-func (l *liner) crews() {
-	for i := range l.count("crews", 0, 2) {
-		crew := sim.Crew{Name: fmt.Sprintf("crew %d", i), People: l.count("people", 1, 3)}
-		if l.chance("elsewhere", 3) {
-			crew.ElsewhereShare, crew.ElsewhereSpell = 0.3, l.time("spell", 100_000, 5*s)
-		}
-		l.line.Crews = append(l.line.Crews, crew)
-	}
 }
 
 // stage adds stations side by side and returns their indices.

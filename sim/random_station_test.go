@@ -108,6 +108,9 @@ func (l *liner) work() sim.Work {
 		return sim.Work{}
 	}
 	crew := rapid.SampledFrom(l.line.Crews).Draw(l.t, "of")
+	if crew.Relief {
+		return sim.Work{}
+	}
 	return sim.Work{Crew: crew.Name, People: l.count("asks", 0, crew.People), Priority: l.count("priority", 0, 9)}
 }
 

@@ -46,6 +46,7 @@ func balances(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace
 	for i := range rec.Crews {
 		h.crew(i)
 	}
+	h.allCrews()
 	h.tracedTimes()
 	h.tracedLevels()
 	h.tracedStops()
@@ -128,7 +129,8 @@ func (h *holder) stopsSum(s *sim.Station, r *sim.StationRecord, i int) {
 		stopped += r.Stops[j].Waiting + r.Stops[j].Down
 		overlap = overlap || isCalendar(s, c)
 	}
-	if down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop]; overlap {
+	stands, off := h.outages()
+	if down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop] - stands; overlap || stands+off > 0 {
 		h.atMost(s.Name+" down", int64(down), int64(stopped))
 	} else {
 		h.same(s.Name+" down", int64(down), int64(stopped))

@@ -53,7 +53,7 @@ func (e *Engine) elsewhereDue(timer int) {
 	o.away = false
 	for i := range c.people {
 		if p := &c.people[i]; p.where == away && p.other == j {
-			p.where = idling
+			p.where, p.other = idling, none
 		}
 	}
 	c.count()

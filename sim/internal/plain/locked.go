@@ -22,15 +22,19 @@ func (e *Engine) lookForEnd() {
 	default:
 		return
 	}
-	if e.openTasks == 0 && !e.hoursChange() { // what crews do is done
+	if e.openTasks == 0 { // what crews do is done
 		e.runOut()
 	}
 }
 
-// runOut lets the rest of the window pass: nothing moves any more.
+// runOut lets the rest of the window pass: nothing moves any more. Only the calendar of working time goes on.
 func (e *Engine) runOut() {
 	for !e.ended {
-		e.cross()
+		if t := e.hourDue(); t < e.edge {
+			e.passHour(t)
+		} else {
+			e.cross()
+		}
 	}
 }
 
@@ -159,7 +163,7 @@ func (e *Engine) bringsNoMore(n *node) bool {
 func (e *Engine) locked() bool {
 	clear(e.stuck)
 	for k := range e.nodes {
-		if e.waits(k) {
+		if e.waits(k) && !(e.hours.lifted && e.leavesNext(&e.nodes[k])) {
 			e.stuck.add(k)
 		}
 	}

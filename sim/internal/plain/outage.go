@@ -8,6 +8,8 @@ type hours struct {
 	line plan.LineTime
 	// since is when the lines stopped working, or began to; mark is up to where scheduled time is counted.
 	since, mark plan.Micros
+	// lifted says that an outage at the end of the window is left out of account.
+	lifted bool
 	shifts
 }
 
@@ -99,7 +101,32 @@ func (e *Engine) liftOutage() {
 	for i := range e.stations {
 		e.stations[i].open--
 	}
-	e.hours.line = plan.LineWorks
+	e.hours.line, e.hours.lifted = plan.LineWorks, true
+}
+
+// leavesNext says that pieces leave a node as soon as an outage is over: they wait for a taker that it stops.
+func (e *Engine) leavesNext(n *node) bool {
+	if n.station == nil {
+		may, _ := e.mayPut(n, 0, 1, n.link.since, 1)
+		return may && e.there(n.link) > 0
+	}
+	s := n.station
+	if s.phase != holding {
+		return false
+	}
+	if s.reserved > 0 {
+		if s.next.store == nil {
+			return true
+		}
+		may, _ := e.lets(s.next, s.out, s.reserved)
+		return may
+	}
+	for o := range n.outs {
+		if may, _ := e.mayPut(n, o, s.out, s.since, s.released); may {
+			return true
+		}
+	}
+	return false
 }
 
 // clockHours adds the scheduled time up to now to the record.
@@ -110,7 +137,25 @@ func (e *Engine) clockHours() {
 	e.hours.mark = e.now
 }
 
-// hoursChange says that the calendar changes before the end of the window.
-func (e *Engine) hoursChange() bool {
-	return len(e.plan.Calendar) > 0 && e.cal.next[e.timers.span] < e.t1
+// hourDue is when the calendar changes next, or somebody is back from a late break: Never without a calendar.
+func (e *Engine) hourDue() plan.Micros {
+	due := plan.Never
+	for timer := e.timers.span; timer < e.timers.count; timer++ {
+		due = min(due, e.cal.next[timer])
+	}
+	return due
+}
+
+// passHour follows such a change when nothing moves any more.
+func (e *Engine) passHour(t plan.Micros) {
+	e.now = t
+	for timer := e.timers.rest; timer < e.timers.count; timer++ {
+		if e.cal.next[timer] == t {
+			e.restDue(timer)
+		}
+	}
+	if e.timers.span < e.timers.rest && e.cal.next[e.timers.span] == t {
+		e.nextSpan()
+	}
+	e.settleClosely()
 }
