@@ -18,9 +18,9 @@ func (e *Engine) thereAtLast(l *link) int64 {
 	return e.there(l)
 }
 
-// mayCarry says that somebody will carry if nothing changes until then.
+// mayCarry says that somebody will carry if nothing changes until then. In an outage nobody sees whether that is needed.
 func (e *Engine) mayCarry(st *store) bool {
-	return st.plan.Hand != plan.None && e.cal.next[st.need.timer] != plan.Never
+	return st.plan.Hand != plan.None && (e.cal.next[st.need.timer] != plan.Never || e.hours.lifted)
 }
 
 // opens says that a gate is closed and will open.
