@@ -20,7 +20,7 @@ func (b *resolver) answer() {
 		b.complain(b.words.Line.at, "the line has no station")
 		return
 	}
-	after := []int{len(stations) - 1}
+	after := b.lastStations()
 	if len(w.CountedAfter.list) > 0 {
 		after = b.countedAfter(w)
 	}
@@ -91,7 +91,7 @@ func (b *resolver) checkAnswerUnit(w *answerWords, after []int) {
 			continue
 		}
 		where := w.In.or(w.CountedAfter.at)
-		if len(after) > 1 {
+		if len(after) > 1 && w.CountedAfter.given() {
 			named := slices.IndexFunc(w.CountedAfter.list, func(one text) bool { return one.value == name })
 			where = w.CountedAfter.list[named].at
 		}

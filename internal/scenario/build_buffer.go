@@ -43,6 +43,7 @@ func (b *resolver) buffer(e *entryWords) {
 	if !b.flow.lapsed[name] {
 		b.levels(&buffer, &w.Levels)
 		b.store(w, &buffer)
+		buffer.TakenOut = w.Levels.EmptyOut.value == "no"
 	}
 	b.s.Line.Buffers = append(b.s.Line.Buffers, buffer)
 	b.s.Buffers = append(b.s.Buffers, Buffer{Unit: b.unit(name)})
@@ -160,8 +161,8 @@ func (b *resolver) readsLapsed(station string) bool {
 		return len(w.From.names) == 1 && b.flow.lapsed[w.From.names[0].value]
 	}
 	for i, e := range b.words.Line.entries {
-		if e.station == w && i > 0 {
-			return b.flow.lapsed[b.words.Line.entries[i-1].name.value]
+		if above := b.above(i); e.station == w && above != nil {
+			return b.flow.lapsed[above.name.value]
 		}
 	}
 	return false

@@ -57,7 +57,7 @@ func (b *resolver) lanes(e *entryWords) *entryWords {
 	if gives := max(1, e.station.Gives.pieces()); w.Holds.given() && w.Holds.pieces() < gives && b.read(w.Holds.at) {
 		b.complain(w.Holds.at, "a cycle gives %d at once, and the lanes hold fewer, %d; write at least %[1]d", gives, w.Holds.pieces())
 	}
-	return &entryWords{at: w.at, name: name, station: station}
+	return &entryWords{at: w.at, name: name, line: e.line, station: station}
 }
 
 // lanePlaces are the places of the lanes together. With fewer than twice what a cycle gives a
@@ -70,7 +70,7 @@ func (b *resolver) lanePlaces(e *entryWords) *entryWords {
 		holds.at, holds.value = w.at, 2*max(1, e.station.Gives.value)
 		holds.unit = e.station.Gives.unit
 	}
-	return &entryWords{at: w.at, name: name, lanes: true, buffer: &bufferWords{at: w.at, Name: name, Holds: places{holds}}}
+	return &entryWords{at: w.at, name: name, line: e.line, lanes: true, buffer: &bufferWords{at: w.at, Name: name, Holds: places{holds}}}
 }
 
 // last is the entry that gives what comes out behind a name: its lanes, if it has any.

@@ -22,20 +22,24 @@ func (b *resolver) compile() {
 	}
 	known := map[string]bool{}
 	for _, c := range b.complaints {
-		known[entryOf(c.Path)] = true
+		known[b.entryOf(c.Path)] = true
 	}
 	for _, p := range problems {
-		if path := b.written(p.Path); !known[entryOf(path)] {
+		if path := b.written(p.Path); !known[b.entryOf(path)] {
 			b.complain(b.find(path), "%s: %s", path, p.Text)
 		}
 	}
 }
 
-// entryOf is the first name of a path; levels at the start belong to their buffer.
-func entryOf(path string) string {
+// entryOf is the entry to which a path leads; levels at the start belong to their buffer.
+func (b *resolver) entryOf(path string) string {
 	path = strings.TrimPrefix(path, "run.at start.")
+	line := lineOf(path, b.lines)
+	if line != "" {
+		path = path[len(line)+1:]
+	}
 	name, _, _ := strings.Cut(path, ".")
-	return name
+	return join(line, name)
 }
 
 // find is the place of a path, or of the nearest one above it.

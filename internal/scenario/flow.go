@@ -69,8 +69,8 @@ func (b *resolver) feedersOf(e *entryWords, i int) []string {
 		return b.named(e, from)
 	case len(senders) > 0:
 		return senders
-	case i > 0:
-		return []string{b.words.Line.entries[i-1].name.value}
+	case b.above(i) != nil:
+		return []string{b.above(i).name.value}
 	case e.station == nil:
 		b.complain(e.name.at, "nothing feeds %q; the first entry of a line is a station", e.name.value)
 	}

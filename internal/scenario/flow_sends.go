@@ -76,10 +76,9 @@ func orSupply(feeders []string) string {
 // below it, because that entry is fed by a sends: elsewhere.
 func (b *resolver) noteEnds() {
 	all := b.words.Line.entries
-	for i := 1; i < len(all); i++ {
-		e, above := all[i], all[i-1]
-		senders := b.senders(e)
-		if above.station == nil || len(senders) == 0 || e.from().given() || slices.Contains(senders, above.name.value) ||
+	for i, e := range all {
+		above, senders := b.above(i), b.senders(e)
+		if above == nil || above.station == nil || len(senders) == 0 || e.from().given() || slices.Contains(senders, above.name.value) ||
 			len(b.flow.takers[above.name.value]) > 0 || b.isCounted(above.name.value) {
 			continue
 		}

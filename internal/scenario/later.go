@@ -6,15 +6,12 @@ import "slices"
 // place where they belong; those under "" are recognised anywhere. They are
 // refused, never ignored: a word without effect would be a wrong answer.
 var laterWords = map[string][]string{
-	"a scenario": {"lines", "orders", "changeover", "money", "from log"},
-	"levels":     {"empty out at batch end"},
+	"a scenario": {"money", "from log"},
 	"":           {"from log", "money"},
 }
 
 // laterAdvice says what to do in place of such a word, where leaving it out is not all.
-var laterAdvice = map[string]string{
-	"lines": "write one of them under line:",
-}
+var laterAdvice = map[string]string{}
 
 // later refuses a word of a later version.
 func (r *reader) later(where at, word string) {

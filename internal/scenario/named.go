@@ -53,6 +53,8 @@ func (r *reader) checkName(where at, name string) {
 	switch {
 	case strings.TrimSpace(name) == "":
 		r.complain(where, "a name is missing")
+	case strings.HasPrefix(where.path, "run.at start.") && len(r.lines) > 0:
+		// "line 1.store" is that of one line
 	case strings.ContainsAny(name, `.="'`):
 		r.complain(where, "the name %q has a dot, an equals sign or a quote; names lead to values, as in cartoner.cycle=80/min: use letters, digits, spaces and hyphens", name)
 	case strings.ContainsAny(name, "\n\r\t") || strings.TrimSpace(name) != name:

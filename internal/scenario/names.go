@@ -6,7 +6,7 @@ import (
 )
 
 // reserved are names that paths already use for something else.
-var reserved = []string{"title", "question", "project", "product", "answer", "run", "calendar", "crews", "key figures", "agreement", "line", "tuckline", "supply"}
+var reserved = []string{"title", "question", "project", "product", "answer", "run", "calendar", "crews", "key figures", "agreement", "line", "lines", "orders", "changeover", "tuckline", "supply"}
 
 // checkNames refuses names used twice in a line and names that cannot be addressed.
 func (r *reader) checkNames(entries []*entryWords) {
@@ -31,6 +31,7 @@ func (r *reader) checkNames(entries []*entryWords) {
 
 // noSuchName says that a name leads nowhere, with the nearest one.
 func (r *reader) noSuchName(where at, wanted, what string, names []string) {
+	wanted, names = r.bareNames(wanted, names)
 	near, found := Nearest(wanted, names)
 	switch {
 	case found:

@@ -26,10 +26,14 @@ func Read(file string, src []byte, o Options) (*Scenario, error) {
 	if r.otherFile(root) {
 		return nil, r.complaints.sorted()
 	}
+	if lines, found := root.Get("lines"); found {
+		r.lines = lines.Keys()
+	}
 	var words fileWords
 	r.decode(root, &words, "", "")
 	s := &Scenario{File: file, Source: text}
 	if r.resolve(s, &words, root); len(r.complaints) > 0 {
+		r.dropCopies()
 		return nil, r.complaints.sorted()
 	}
 	s.Warnings = r.warnings
@@ -48,6 +52,8 @@ type reader struct {
 	broken bool
 	// ambiguous says that a name is used twice, so that nobody knows who feeds whom.
 	ambiguous bool
+	// lines are the names of several lines.
+	lines []string
 	// index finds the place of a path.
 	index map[string]*tree.Node
 }

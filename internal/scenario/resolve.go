@@ -19,10 +19,11 @@ type resolver struct {
 // resolve fills in the scenario.
 func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 	r.firstKey(root)
+	b := &resolver{reader: r, s: s, words: words, laned: map[string]string{}}
+	b.joinLines()
 	if len(words.Line.entries) == 0 || r.ambiguous {
 		return
 	}
-	b := &resolver{reader: r, s: s, words: words, laned: map[string]string{}}
 	b.texts()
 	b.calendar()
 	b.crews()
@@ -40,14 +41,16 @@ func (r *reader) resolve(s *Scenario, words *fileWords, root *tree.Node) {
 			b.buffer(e)
 		}
 	}
+	b.productionLines()
 	b.speedSteps()
 	b.stopsWith()
 	b.streams()
 	b.answer()
+	b.product()
+	b.orders()
 	b.run()
 	b.keyFigures()
 	b.agreement()
-	b.product()
 	b.compile()
 }
 

@@ -17,6 +17,7 @@ var wordTypes = []reflect.Type{
 	reflect.TypeFor[fileWords](), reflect.TypeFor[projectWords](), reflect.TypeFor[productWords](),
 	reflect.TypeFor[doseWords](), reflect.TypeFor[blisterWords](), reflect.TypeFor[cartonWords](),
 	reflect.TypeFor[bundleWords](), reflect.TypeFor[caseWords](), reflect.TypeFor[answerWords](),
+	reflect.TypeFor[orderWords](), reflect.TypeFor[changeoverWords](), reflect.TypeFor[setUpWords](),
 	reflect.TypeFor[runWords](), reflect.TypeFor[replicationsWords](), reflect.TypeFor[startWords](),
 	reflect.TypeFor[calendarWords](), reflect.TypeFor[shiftWords](), reflect.TypeFor[breakWords](), reflect.TypeFor[duringWords](),
 	reflect.TypeFor[cleaningWords](), reflect.TypeFor[overtimeWords](), reflect.TypeFor[crewWords](), reflect.TypeFor[elsewhereWords](),
@@ -50,6 +51,7 @@ func Schema() ([]byte, error) {
 	for _, t := range wordTypes {
 		describe(defs[schemaName(t)], t)
 	}
+	lineOrLines(defs[schemaName(wordTypes[0])])
 	addGeneral(defs)
 	defs[schemaName(reflect.TypeFor[shiftPeople]())] = shiftPeople{}.JSONSchema()
 	bareToo(defs, reflect.TypeFor[crewWords](), wholeFrom("1")...)

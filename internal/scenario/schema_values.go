@@ -2,6 +2,7 @@ package scenario
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/invopop/jsonschema"
@@ -126,6 +127,27 @@ func (fromWords) JSONSchema() *jsonschema.Schema {
 func (lineWords) JSONSchema() *jsonschema.Schema {
 	entry := &jsonschema.Schema{AnyOf: []*jsonschema.Schema{refTo("station"), refTo("conveyor"), refTo("buffer")}}
 	return &jsonschema.Schema{Type: "array", Items: entry}
+}
+
+func (linesWords) JSONSchema() *jsonschema.Schema {
+	copied := &jsonschema.Schema{Type: "object", Properties: jsonschema.NewProperties(), Required: []string{"like"}, AdditionalProperties: &jsonschema.Schema{Type: "object"}}
+	copied.Properties.Set("like", &jsonschema.Schema{Type: "string"})
+	line := lineWords{}.JSONSchema()
+	return &jsonschema.Schema{Type: "object", AdditionalProperties: &jsonschema.Schema{AnyOf: []*jsonschema.Schema{line, copied}}}
+}
+
+// lineOrLines wants one of two words of a scenario.
+func lineOrLines(s *jsonschema.Schema) {
+	s.Required = slices.DeleteFunc(s.Required, func(word string) bool { return word == "line" })
+	s.AnyOf = []*jsonschema.Schema{{Required: []string{"line"}}, {Required: []string{"lines"}}}
+}
+
+func (batches) JSONSchema() *jsonschema.Schema {
+	return textSchema("batches", quantity.CountPattern(), &jsonschema.Schema{Type: "integer"})
+}
+
+func (timesWords) JSONSchema() *jsonschema.Schema {
+	return textSchema("a whole number, or without end", quantity.NumberPattern(), &jsonschema.Schema{Type: "integer"}, &jsonschema.Schema{Const: withoutEnd})
 }
 
 func (named[T]) JSONSchema() *jsonschema.Schema {

@@ -32,10 +32,18 @@ func (r *reader) applySets(root *tree.Node, text string, sets []string) string {
 		if len(faults) > 0 || !w.walk() {
 			continue
 		}
-		edited, done := tree.Edit(text, w.steps, value)
-		if !tree.Put(root, w.steps, value) || !done {
-			r.complain(where, "%q cannot be changed from here; change it in the file", where.path)
-			continue
+		text = w.put(text, value)
+	}
+	return text
+}
+
+// put writes the value at all places to which the path leads.
+func (w *pathWalk) put(text string, value *tree.Node) string {
+	for _, steps := range append(w.more, w.steps) {
+		edited, done := tree.Edit(text, steps, value)
+		if !tree.Put(w.root, steps, value) || !done {
+			w.r.complain(w.where, "%q cannot be changed from here; change it in the file", w.where.path)
+			return text
 		}
 		text = edited
 	}
@@ -48,6 +56,10 @@ type pathWalk struct {
 	where at
 	root  *tree.Node
 	steps []tree.Step
+	// entry is how many of them lead to an entry of a line.
+	entry int
+	// more are the other places, of a bare name that several lines have.
+	more [][]tree.Step
 	// walked are the names so far.
 	walked []string
 }
@@ -59,13 +71,18 @@ func (w *pathWalk) walk() bool {
 		names[i] = strings.TrimSpace(names[i])
 	}
 	node, kind := w.root, reflect.TypeFor[fileWords]()
+	if lines, found := w.root.Get("lines"); found && lines.Kind == tree.Map {
+		if done, well := w.walkLines(lines, names); done {
+			return well
+		}
+	}
 	if line, found := w.root.Get("line"); found && line.Kind == tree.List {
-		for i, full := range w.r.quietly(func() []*tree.Node { return w.r.likened(line) }) {
+		for i, full := range quietly(w.r, func() []*tree.Node { return w.r.likened(line) }) {
 			_, name := kindOf(full)
 			switch {
 			case name == "":
 			case name == names[0]:
-				w.steps = []tree.Step{{Key: "line"}, {Item: i}}
+				w.steps, w.entry = []tree.Step{{Key: "line"}, {Item: i}}, 2
 				return w.down(full, entryType(full), names[1:], names[:1])
 			case names[0] == lanesOf(name) && hasKey(full, "lanes"):
 				w.r.complain(w.where, "%q are written inside of %q; their words are rate, holds and stops, such as %q", names[0], name, name+".lanes.rate")
@@ -77,7 +94,7 @@ func (w *pathWalk) walk() bool {
 }
 
 // quietly runs something whose complaints are made again later.
-func (r *reader) quietly(f func() []*tree.Node) []*tree.Node {
+func quietly[T any](r *reader, f func() T) T {
 	before := len(r.complaints)
 	defer func() { r.complaints = r.complaints[:before] }()
 	return f()
@@ -97,8 +114,9 @@ func entryType(n *tree.Node) reflect.Type {
 func (w *pathWalk) down(node *tree.Node, kind reflect.Type, names, walked []string) bool {
 	w.walked = walked
 	if len(names) == 0 {
-		if len(walked) == 1 && len(w.steps) == 2 {
-			w.r.complain(w.where, "%q is a whole entry; say which of its words, such as %s", walked[0], walked[0]+"."+wordsOf(kind).words[3].name)
+		if len(w.steps) > 1 && len(w.steps) == w.entry {
+			path := strings.Join(walked, ".")
+			w.r.complain(w.where, "%q is a whole entry; say which of its words, such as %s", path, path+"."+wordsOf(kind).words[3].name)
 			return false
 		}
 		return true
@@ -153,6 +171,9 @@ func (w *pathWalk) childOfStruct(node *tree.Node, kind reflect.Type, name string
 		for _, item := range itemsOf(line) {
 			_, entry := kindOf(item)
 			known = append(known, entry)
+		}
+		if lines, found := node.Get("lines"); found {
+			known = append(known, lines.Keys()...)
 		}
 	}
 	return nil, nil, known

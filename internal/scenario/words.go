@@ -7,18 +7,21 @@ package scenario
 // fileWords is the whole file.
 type fileWords struct {
 	at
-	Format     formatNumber     `yaml:"tuckline" need:"yes" about:"Says that this is a scenario and which version of the format it has. It is the first key." eg:"1"`
-	Title      text             `yaml:"title" about:"What the scenario is; heads every report." eg:"Lowmere, hall 4"`
-	Question   text             `yaml:"question" about:"What is to be found out." eg:"How large must the store be?"`
-	Project    projectWords     `yaml:"project" about:"For whom it is made." eg:"{client: Lowmere, number: L4-01, revision: A, status: draft}"`
-	Product    productWords     `yaml:"product" about:"The format sheet; it is checked against the stations." eg:"{name: ALDER-30, tablet: {mass: 250 mg}, blister: {tablets: 10}, carton: {blisters: 3}}"`
-	Answer     answerWords      `yaml:"answer" about:"What is counted, where, and per what. Without it: the good pieces of the last station, per hour." eg:"{in: cartons, counted after: tamper label, per: shift}"`
-	Run        runWords         `yaml:"run" about:"How the line is simulated." eg:"{warm-up: 2 h, measure: 8 h, replications: 40, confidence: 95 %, seed: 4711}"`
-	Calendar   calendarWords    `yaml:"calendar" about:"The working time. Without it: the line works always." eg:"{days: Mon-Fri, shifts: {early: {from: 06:00, to: 14:00}}, hours a year: 2000 h}"`
-	Crews      named[crewWords] `yaml:"crews" about:"The people who do the work of stops, changes and refills, by the name of the crew." eg:"{operators: 3}"`
-	KeyFigures keyFiguresWords  `yaml:"key figures" about:"How OEE and its parts are counted." eg:"{planned run time from: set speed, minor stop shorter than: 5 min}"`
-	Agreement  agreementWords   `yaml:"agreement" about:"What an acceptance run has to show; tuckline acceptance says how likely that is." eg:"{efficiency: 85 %, run: 8 h}"`
-	Line       lineWords        `yaml:"line" need:"yes" about:"Stations, conveyors and buffers in the order of the product. Each is fed by the entry above it unless from says otherwise." eg:"[{station: filler, cycle: 60/min}]"`
+	Format     formatNumber          `yaml:"tuckline" need:"yes" about:"Says that this is a scenario and which version of the format it has. It is the first key." eg:"1"`
+	Title      text                  `yaml:"title" about:"What the scenario is; heads every report." eg:"Lowmere, hall 4"`
+	Question   text                  `yaml:"question" about:"What is to be found out." eg:"How large must the store be?"`
+	Project    projectWords          `yaml:"project" about:"For whom it is made." eg:"{client: Lowmere, number: L4-01, revision: A, status: draft}"`
+	Product    productWords          `yaml:"product" about:"The format sheet; it is checked against the stations." eg:"{name: ALDER-30, tablet: {mass: 250 mg}, blister: {tablets: 10}, carton: {blisters: 3}}"`
+	Answer     answerWords           `yaml:"answer" about:"What is counted, where, and per what. Without it: the good pieces of the last station, per hour." eg:"{in: cartons, counted after: tamper label, per: shift}"`
+	Run        runWords              `yaml:"run" about:"How the line is simulated." eg:"{warm-up: 2 h, measure: 8 h, replications: 40, confidence: 95 %, seed: 4711}"`
+	Calendar   calendarWords         `yaml:"calendar" about:"The working time. Without it: the line works always." eg:"{days: Mon-Fri, shifts: {early: {from: 06:00, to: 14:00}}, hours a year: 2000 h}"`
+	Crews      named[crewWords]      `yaml:"crews" about:"The people who do the work of stops, changes and refills, by the name of the crew." eg:"{operators: 3}"`
+	KeyFigures keyFiguresWords       `yaml:"key figures" about:"How OEE and its parts are counted." eg:"{planned run time from: set speed, minor stop shorter than: 5 min}"`
+	Agreement  agreementWords        `yaml:"agreement" about:"What an acceptance run has to show; tuckline acceptance says how likely that is." eg:"{efficiency: 85 %, run: 8 h}"`
+	Line       lineWords             `yaml:"line" need:"yes" about:"Stations, conveyors and buffers in the order of the product. Each is fed by the entry above it unless from says otherwise." eg:"[{station: filler, cycle: 60/min}]"`
+	Lines      linesWords            `yaml:"lines" about:"Several lines by name in place of line, with the crews, the calendar and the orders in common. A line that is like another copies all its entries, with its own random numbers; what is other is written by the name of the entry. Names and paths begin with the name of the line, line 1.cartoner; a bare name means the own line, in answer and run all lines that have it." eg:"{line 1: [{station: filler, cycle: 60/min}], line 2: {like: line 1, filler: {cycle: 70/min}}}"`
+	Orders     oneOrMore[orderWords] `yaml:"orders" about:"What has to be made, in this order. A line that is free takes the next; before it begins everything of the last one has left the line. Without it: the line makes one product without end." eg:"[{batch: 252000 blisters, product: ALDER-30, times: 4}]"`
+	Changeover changeoverWords       `yaml:"changeover" about:"What is done between two orders of a line, while it stands empty. Without it: nothing." eg:"{same product: {lasts: 45 min, crew: 2 operators}}"`
 }
 
 type projectWords struct {

@@ -128,6 +128,7 @@ type lineWords struct {
 type entryWords struct {
 	at
 	name     text
+	line     string // of several
 	station  *stationWords
 	conveyor *conveyorWords
 	buffer   *bufferWords
@@ -145,7 +146,7 @@ func (l *lineWords) read(r *reader, n *tree.Node, _ string, _ reflect.StructTag)
 	}
 	items := r.likened(n)
 	for i, item := range items {
-		if e := r.readEntry(n.Items[i], item); e != nil {
+		if e := r.readEntry(n.Items[i], item, ""); e != nil {
 			l.entries = append(l.entries, e)
 		}
 	}
@@ -165,9 +166,10 @@ func kindOf(n *tree.Node) (kind, name string) {
 	return "", ""
 }
 
-// readEntry reads one entry; written is as in the file, n with what like: copies.
-func (r *reader) readEntry(written, n *tree.Node) *entryWords {
+// readEntry reads one entry; written is as in the file, n with what like: copies. line is its name, of several.
+func (r *reader) readEntry(written, n *tree.Node, line string) *entryWords {
 	kind, name := kindOf(n)
+	name = join(line, name)
 	e := &entryWords{at: at{written, name}}
 	if n.Kind != tree.Map || kind == "" {
 		r.notAnEntry(e.at, n)

@@ -52,9 +52,10 @@ type bufferWords struct {
 
 type levelsWords struct {
 	at
-	StopUpstream    level `yaml:"stop upstream" about:"Level of the buffer from which its feeders stop. Without it, or with 100 %: only when a piece finds no place." eg:"100 %"`
-	StartDownstream level `yaml:"start downstream" about:"Level, of pieces that have arrived, at which a station behind the buffer that has been starved starts again; at least one take, as which a smaller percentage counts. Without it: as soon as it finds its pieces." eg:"20 %"`
-	RestartUpstream level `yaml:"restart upstream" about:"Level, belts before it included, at which they start again. Without it: at the first free place." eg:"70 %"`
+	StopUpstream    level  `yaml:"stop upstream" about:"Level of the buffer from which its feeders stop. Without it, or with 100 %: only when a piece finds no place." eg:"100 %"`
+	StartDownstream level  `yaml:"start downstream" about:"Level, of pieces that have arrived, at which a station behind the buffer that has been starved starts again; at least one take, as which a smaller percentage counts. Without it: as soon as it finds its pieces." eg:"20 %"`
+	EmptyOut        choice `yaml:"empty out at batch end" of:"yes|no" about:"Whether what the buffer keeps, and what waits for start downstream, leaves through the line at the end of an order. no: it is taken out by hand and counted as cleared. Without it: yes." eg:"yes"`
+	RestartUpstream level  `yaml:"restart upstream" about:"Level, belts before it included, at which they start again. Without it: at the first free place." eg:"70 %"`
 }
 
 type returnsWords struct {
