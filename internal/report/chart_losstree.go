@@ -185,7 +185,7 @@ func (s *subject) lossTreeTable(branches []result.LossBranch, caption string) ta
 		share, overlap = append(share, b.Share), append(overlap, b.Overlap)
 	}
 	head := append(heads("tree", "waits.cause", "waits.share"), say("column.minutes", facts{"Window": s.Window.One}), say("column.overlap", nil))
-	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), columnOf(share, 100), columnOf(share, 60*s.Window.Hours), columnOf(overlap, 100))
+	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), columnOf(share, 100), columnOf(share, 60*s.Window.Clock), columnOf(overlap, 100))
 	t.Note = say("tree.note", facts{"Length": length(s.Scenario.Run.Measure)})
 	return t
 }

@@ -48,6 +48,10 @@ func (w wait) causeName() string {
 		return say("origin.store", f)
 	case result.Supply:
 		return say("origin.supply", f)
+	case result.Outage:
+		return say("origin.outage", f)
+	case result.Order:
+		return say("origin.order", f)
 	}
 	return say("stop.at", f)
 }

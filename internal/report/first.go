@@ -40,7 +40,7 @@ func (s *subject) answer() []string {
 	case o.UsedUp.N > 0 && o.UsedUp.N == out.Total.N:
 		sentence = "answer.used.up"
 		f["After"] = numberOf(o.UsedUp.AfterHours, 1)
-		f["WarmUp"] = warmUpWords(o.Scenario.Run.WarmUp)
+		f["WarmUp"] = warmUpWords(o.Scenario.ScheduledWarmUp())
 	case o.Scenario.Answer.Per == "hour":
 		sentence = "answer.hour"
 	}

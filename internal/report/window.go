@@ -13,11 +13,15 @@ type window struct {
 	One, Many string
 	// Length is "8 h", or empty where One says it already.
 	Length string
-	Hours  float64
+	// Hours are scheduled hours; Clock has those off shift too, of which the shares of states are.
+	Hours, Clock float64
 }
 
 func windowOf(s *scenario.Scenario) window {
-	w := window{Length: length(s.Run.Measure), Hours: float64(s.Run.Measure) / float64(sim.Hour)}
+	w := window{
+		Length: length(s.ScheduledMeasure()),
+		Hours:  float64(s.ScheduledMeasure()) / float64(sim.Hour), Clock: float64(s.Run.Measure) / float64(sim.Hour),
+	}
 	switch s.Answer.Per {
 	case "shift", "week":
 		w.One, w.Many = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil)

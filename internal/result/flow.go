@@ -83,11 +83,14 @@ type Origin struct {
 }
 
 // The causes that are no stops: a slower neighbour, the rate of a store or the time over a belt, rejects
-// outside scrap, a stop of a store, no more input. Names of stops begin with a letter, so none is like them.
+// outside scrap, a stop of a store, no more input, breaks and the time between shifts, the change from one order to
+// the next. Names of stops begin with a letter, so none is like them.
 const (
 	Pace    = "(pace)"
 	Rate    = "(rate)"
 	Rejects = "(rejects)"
 	Store   = "(store)"
 	Supply  = "(supply)"
+	Outage  = "(outage)"
+	Order   = "(order)"
 )

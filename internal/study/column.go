@@ -23,9 +23,18 @@ func (c columns) share(time func(*sim.Record) sim.Micros) result.Estimate {
 	return c.estimate(func(r *sim.Record) float64 { return float64(time(r)) / float64(r.Window) })
 }
 
-// perHour is the estimate of a count per hour of the window.
+// perHour is the estimate of a count per scheduled hour of the window.
 func (c columns) perHour(count func(*sim.Record) int64) result.Estimate {
-	return c.estimate(func(r *sim.Record) float64 { return float64(count(r)) / hours(r.Window) })
+	return c.estimate(func(r *sim.Record) float64 { return float64(count(r)) / scheduledHours(r) })
+}
+
+// scheduledHours are those of the window in which the lines are not off shift: all without a calendar. A window
+// without any, in which nothing is counted, keeps its length.
+func scheduledHours(r *sim.Record) float64 {
+	if r.Scheduled > 0 {
+		return hours(r.Scheduled)
+	}
+	return hours(r.Window)
 }
 
 func (c columns) column(value func(*sim.Record) float64) []float64 {

@@ -10,12 +10,12 @@ func one(of string, value result.Estimate) []result.Measure {
 	return []result.Measure{{Of: of, Value: value}}
 }
 
-// count is a count per hour, or per window where a shift or a week is asked for.
+// count is a count per scheduled hour, or per window where a shift or a week is asked for.
 func (c columns) count(per string, value func(*sim.Record) float64) result.Estimate {
 	if per != "hour" {
 		return c.estimate(value)
 	}
-	return c.estimate(func(r *sim.Record) float64 { return value(r) / hours(r.Window) })
+	return c.estimate(func(r *sim.Record) float64 { return value(r) / scheduledHours(r) })
 }
 
 func goodOutput(v view, _ int, per string) []result.Measure {
@@ -30,7 +30,7 @@ func spread(v view, _ int, per string) []result.Measure {
 		r := &v.records[i]
 		groups[i] = []float64{value(r)}
 		if per == "hour" {
-			groups[i][0] /= hours(r.Window)
+			groups[i][0] /= scheduledHours(r)
 		}
 	}
 	return one(v.scenario.Answer.Unit, result.Estimate(estimate.Spread(groups, v.confidence)))

@@ -56,7 +56,7 @@ func (v view) originKeys(station int) []originKey {
 }
 
 // originWords are the names of a cause: the station or store that it belongs to, and the stop
-// or one of the words pace, rate, rejects, store, supply.
+// or one of the words pace, rate, rejects, store, supply, outage, order.
 func (v view) originWords(key originKey) (name, cause string) {
 	line := v.scenario.Line
 	switch {
@@ -77,6 +77,10 @@ func (v view) originWords(key originKey) (name, cause string) {
 		return name, result.Store
 	case sim.CauseSupply:
 		return name, result.Supply
+	case sim.CauseOutage:
+		return name, result.Outage
+	case sim.CauseOrder:
+		return name, result.Order
 	}
 	return name, v.model.StopNames(key.station)[key.cause]
 }

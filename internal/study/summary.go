@@ -24,7 +24,7 @@ func (v view) results(show []string) result.Results {
 	r := result.Results{
 		Format: result.Format, Title: s.Title, ScenarioHash: s.Hash(), Seed: s.Run.Seed,
 		Replications: len(v.records), Confidence: s.Run.Confidence,
-		MeasuredHours: hours(s.Run.Measure), WarmUpHours: hours(s.Run.WarmUp),
+		MeasuredHours: hours(s.ScheduledMeasure()), WarmUpHours: hours(s.ScheduledWarmUp()),
 		Engine: engineName, EngineReason: engineReason,
 		Output:     v.output(s),
 		Stations:   v.stations(),

@@ -3,6 +3,7 @@ package study
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"tuckline/internal/estimate"
 	"tuckline/internal/scenario"
@@ -69,6 +70,9 @@ func windows(s *scenario.Scenario) string {
 func oddWindow(s *scenario.Scenario) string {
 	const day = 24 * sim.Hour
 	length := hoursWords(s.Run.Measure)
+	if s.Calendar != nil {
+		return oddSpan(s)
+	}
 	switch {
 	case s.Answer.Per == "shift" && s.Run.Measure > day:
 		return "A shift of " + length + " is longer than a day: write per: week, or measure the hours of one shift."
@@ -78,6 +82,16 @@ func oddWindow(s *scenario.Scenario) string {
 		return "A week of " + length + " has more hours than a week: measure its scheduled hours, 168 h at most."
 	}
 	return ""
+}
+
+// oddSpan warns of a window that has not the scheduled hours of the answer.
+func oddSpan(s *scenario.Scenario) string {
+	got, want := s.ScheduledMeasure(), s.AnswerSpan()
+	if s.Answer.Per == "hour" || s.Run.UntilOrders || got == want {
+		return ""
+	}
+	return fmt.Sprintf("The measured window has %s scheduled hours, a %s of the calendar has %s: totals are those of the window; write measure: %s for those of a %s.",
+		strings.TrimSuffix(hoursWords(got), " h"), s.Answer.Per, strings.TrimSuffix(hoursWords(want), " h"), hoursWords(want), s.Answer.Per)
 }
 
 func hoursWords(t sim.Micros) string { return strconv.FormatFloat(hours(t), 'g', 6, 64) + " h" }
