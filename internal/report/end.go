@@ -16,12 +16,15 @@ type ending struct {
 	Assumptions, Method, Cautions []string
 }
 
-func endOf(s *subject, version string) ending {
+func endOf(s *subject, version string) ending { return endWith(s, method(s, version)) }
+
+// endWith is the ending of any study of a scenario; method says how its answer was found.
+func endWith(s *subject, method []string) ending {
 	return ending{
 		Inputs:  table{Caption: say("inputs.title", nil), Head: heads("entry", "input", "value"), Words: 3, Rows: inputRows(s)},
 		Derived: table{Caption: say("derived.title", nil), Head: heads("entry", "derived", "value"), Words: 2, Rows: derivedRows(s.Figures)},
 		Source:  string(s.Scenario.Source), FileName: fileName(s.Scenario.File), Download: download(s.Scenario.Source),
-		Assumptions: assumptions(s), Method: method(s, version), Cautions: cautions(),
+		Assumptions: assumptions(s), Method: method, Cautions: cautions(),
 	}
 }
 

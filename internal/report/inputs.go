@@ -18,6 +18,8 @@ func inputRows(s *subject) [][]cell {
 	for _, crew := range s.Scenario.Line.Crews {
 		rows.crew(crew)
 	}
+	rows.agreed(s.Scenario.Agreement)
+	rows.counted(&s.Scenario.KeyFigures)
 	return rows.rows
 }
 

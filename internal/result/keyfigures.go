@@ -57,6 +57,9 @@ type StopTimes struct {
 	StoppedMinutes Estimate `json:"stopped_min"`
 }
 
+// StepData is the choice of the last step to another report: what no way of counting explains.
+const StepData = "data"
+
 // KeyFigureStep is one way of counting, and what it moves against the one before.
 type KeyFigureStep struct {
 	// Choice is what changes, To what it becomes; the first has neither.

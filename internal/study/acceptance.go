@@ -47,7 +47,7 @@ const (
 )
 
 // aroundAgreed are the true efficiencies of the curve beside the agreed one, in points.
-var aroundAgreed = []float64{-8, -4, -2, 0, 2, 4, 8}
+var aroundAgreed = []float64{-6, -4, -2, 0, 2, 4, 6}
 
 // Accept finds how likely a line passes its agreed run, for true efficiencies around the agreed one. The line is made better and
 // worse by multiplying how often every stop comes by one factor, found so that its long-run efficiency is the true one. A cancelled

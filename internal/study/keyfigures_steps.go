@@ -127,7 +127,7 @@ func (f figuring) unexplained(steps []result.KeyFigureStep) []result.KeyFigureSt
 	last := steps[len(steps)-1].OEE
 	fixed := result.Estimate{Mean: r.OEE, Low: r.OEE, High: r.OEE, N: last.N}
 	rest := result.Estimate{Mean: r.OEE - last.Mean, Low: r.OEE - last.High, High: r.OEE - last.Low, SD: last.SD, N: last.N}
-	return append(steps, result.KeyFigureStep{Choice: "data", To: "as reported", Points: rest, OEE: fixed})
+	return append(steps, result.KeyFigureStep{Choice: result.StepData, To: "as reported", Points: rest, OEE: fixed})
 }
 
 func sameFigures(a, b []keyfigure.Counted) bool {

@@ -74,6 +74,11 @@
       const line = (x1, y1, x2, y2) => ({ type: "line", shape: { x1, y1, x2, y2 }, style });
       return { type: "group", silent: true, children: [line(from[0], from[1], to[0], to[1]), line(from[0], from[1] - 3, from[0], from[1] + 3), line(to[0], to[1] - 3, to[0], to[1] + 3)] };
     },
+    // upright: place, low, high.
+    upright: (p, api) => {
+      const low = api.coord([api.value(0), api.value(1)]), high = api.coord([api.value(0), api.value(2)]);
+      return { type: "rect", shape: { x: low[0] - 5, y: high[1], width: 10, height: Math.max(low[1] - high[1], 1) }, style: { fill: api.visual("color") } };
+    },
     // spell: row, from, to, cut at the edges of the plot.
     spell: (p, api) => {
       const from = api.coord([api.value(1), api.value(0)]), to = api.coord([api.value(2), api.value(0)]);
