@@ -41,6 +41,7 @@ func Compile(line Line) (*Model, error) {
 	c.calendar()
 	c.crews()
 	c.makeLinks()
+	c.orders()
 	if len(c.problems) > 0 {
 		return nil, c.problems
 	}

@@ -29,6 +29,7 @@ func (c *compiler) check() {
 		c.repeatedStations()
 	}
 	c.checkCalendar()
+	c.checkOrders()
 	for i := range c.line.Crews {
 		c.checkCrew(&c.line.Crews[i])
 	}

@@ -98,6 +98,7 @@ func (c *compiler) makeLinks() {
 			Gives: c.gives(slices.Min(c.feeders[i])), Takes: c.leastTake(i) + c.keeps(i), // the first by name
 			LastIn: i < len(c.line.Buffers) && c.line.Buffers[i].LastIn, Store: c.store(i),
 		}
+		link.TakenOut = i < len(c.line.Buffers) && c.line.Buffers[i].TakenOut
 		if p.Capacity == Unlimited {
 			link.Capacity = plan.NoLimit
 		}

@@ -36,6 +36,9 @@ func (h *holder) atMost(what string, a, b int64) {
 // conservation of pieces, times that sum to the window, levels within the
 // capacity, and, with a trace, the same figures from the trace.
 func faults(line sim.Line, m *sim.Model, o sim.Options, rec *sim.Record, trace *sim.Trace) []string {
+	if rec.End == sim.OrdersFinished {
+		o.Measure = rec.Window
+	}
 	h := &holder{line: line, m: m, o: o, rec: rec, trace: trace}
 	h.same("window", int64(rec.Window), int64(o.Measure))
 	h.same("scheduled", int64(rec.Scheduled), int64(line.Calendar.Scheduled(o.WarmUp+o.Measure)-line.Calendar.Scheduled(o.WarmUp)))
@@ -67,7 +70,7 @@ func (h *holder) stationPieces(i int) {
 		h.memberPieces(members, i)
 		return
 	}
-	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles+r.Lost+r.InputInside[1]-r.InputInside[0])
+	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles-r.PartShort+r.Lost+r.InputInside[1]-r.InputInside[0])
 	h.same(s.Name+" given and scrapped", r.Given+r.Scrapped, s.Gives*r.Cycles)
 	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
 	h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+r.OutputInside[1]-r.OutputInside[0])
@@ -77,7 +80,7 @@ func (h *holder) stationPieces(i int) {
 		h.atMost(s.Name+" taken of the supply", r.Taken, s.Supply)
 	}
 	for edge := range 2 {
-		if in := r.InputInside[edge]; in != 0 && in != s.Takes {
+		if in := r.InputInside[edge]; in != 0 && in != s.Takes && (in > s.Takes || !h.ordered()) {
 			h.fault("%s: %d pieces in the cycle under way", s.Name, in)
 		}
 		h.atMost(s.Name+" output held", r.OutputInside[edge], s.Gives)
@@ -161,7 +164,7 @@ func (h *holder) inGroup(s *sim.Station) bool {
 // place: what enters comes out or stays, and comes from and goes to the neighbours.
 func (h *holder) place(i int) {
 	p, r := h.m.Places()[i], &h.rec.Buffers[i]
-	h.same(p.Name+" level", r.In+r.Returned-r.Out, r.Level[1]-r.Level[0])
+	h.same(p.Name+" level", r.In+r.Returned-r.Out-r.Cleared, r.Level[1]-r.Level[0])
 	if p.Capacity != sim.Unlimited {
 		h.atMost(p.Name+" level", max(r.Max, r.Level[0], r.Level[1]), p.Capacity)
 		h.atMost(p.Name+" level time", r.LevelTime, p.Capacity*int64(h.o.Measure))
@@ -175,7 +178,7 @@ func (h *holder) place(i int) {
 		h.same(p.Name+" in", r.In, h.flow(p.From, func(s *sim.StationRecord) int64 { return s.Passed }))
 	}
 	if !h.isPlace(p.To[0]) && !h.assembles(p) {
-		h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken }))
+		h.same(p.Name+" out", r.Out, h.flow(p.To, func(s *sim.StationRecord) int64 { return s.Taken + s.PartRejected }))
 	}
 	sum := sim.Micros(0)
 	for _, d := range r.Classes {

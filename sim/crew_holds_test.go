@@ -70,7 +70,7 @@ func (h *holder) busy(what string, got sim.Micros, crews ...string) {
 		}
 		tasks = tasks || b.Kind == sim.HandMagazine && (slices.Contains(crews, b.Hand.Crew.Crew) || slices.Contains(crews, b.Returns.Crew.Crew))
 	}
-	if tasks {
+	if tasks || h.changeovers(crews) {
 		h.atMost(what+" busy with stops", int64(busy), int64(got))
 		return
 	}

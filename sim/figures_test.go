@@ -37,7 +37,8 @@ func stationFigures(f map[string]int64, name string, stops []string, r *sim.Stat
 	f[name+" cycles"], f[name+" scrapped cycles"] = r.Cycles, r.ScrappedCycles
 	f[name+" taken"], f[name+" given"], f[name+" passed"] = r.Taken, r.Given, r.Passed
 	f[name+" rejected"], f[name+" scrapped"] = r.Rejected, r.Scrapped
-	f[name+" in runs"] = r.InRuns
+	f[name+" in runs"], f[name+" lost"] = r.InRuns, r.Lost
+	f[name+" part cycles"], f[name+" part short"], f[name+" part rejected"] = r.PartCycles, r.PartShort, r.PartRejected
 	f[name+" no-reads"], f[name+" lost packs"], f[name+" mis-picked"] = r.NoReads, r.LostPacks, r.MisPicked
 	f[name+" empty pockets"] = r.EmptyPockets
 	f[name+" input at first"], f[name+" input at last"] = r.InputInside[0], r.InputInside[1]
@@ -60,6 +61,7 @@ func stopFigures(f map[string]int64, name, stop string, s *sim.StopRecord) {
 func bufferFigures(f map[string]int64, name string, r *sim.BufferRecord) {
 	f[name+" in"], f[name+" out"], f[name+" max"] = r.In, r.Out, r.Max
 	f[name+" at first"], f[name+" at last"] = r.Level[0], r.Level[1]
+	f[name+" cleared"] = r.Cleared
 	f[name+" level time"], f[name+" transit time"] = r.LevelTime, r.TransitTime
 	f[name+" full"], f[name+" empty"] = int64(r.Full), int64(r.Empty)
 	f[name+" kept"], f[name+" given back"], f[name+" dry"] = r.Kept, r.GivenBack, int64(r.RanDry)

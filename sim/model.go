@@ -129,5 +129,6 @@ func (e *Engine) Run(o Options) Record {
 		Seed: o.Seed, Replication: o.Replication, WarmUp: o.WarmUp, Measure: o.Measure,
 		Trace: o.Trace, Classes: o.Classes, Every: o.Every,
 		Attribute: o.Attribute || o.Pauses, Pauses: o.Pauses, ShortUpTo: o.ShortUpTo, AgesAt: o.AgesAt, Waits: o.Waits,
+		UntilOrders: o.UntilOrders,
 	})
 }

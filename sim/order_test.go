@@ -14,8 +14,9 @@ import (
 func shuffled(t *rapid.T, line sim.Line) sim.Line {
 	other := sim.Line{
 		Stations: permuted(t, line.Stations), Buffers: permuted(t, line.Buffers), Crews: permuted(t, line.Crews),
-		Calendar: line.Calendar,
+		Calendar: line.Calendar, Orders: line.Orders,
 	}
+	other.Orders.CountedAfter = permuted(t, line.Orders.CountedAfter)
 	for i := range other.Crews {
 		other.Crews[i].CanAlso = permuted(t, other.Crews[i].CanAlso)
 	}

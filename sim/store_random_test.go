@@ -50,7 +50,7 @@ func (h *holder) stores(i int) {
 	}
 	h.atMost(p.Name+" given back", r.GivenBack, r.Kept+r.Level[0]+r.Returned)
 	h.atMost(p.Name+" kept", r.Kept, r.In)
-	h.atMost(p.Name+" left", r.Kept+r.Returned-r.GivenBack, r.Level[1])
+	h.atMost(p.Name+" left", r.Kept+r.Returned-r.GivenBack-r.Cleared, r.Level[1])
 	h.atMost(p.Name+" dry", int64(r.RanDry), int64(r.Empty))
 	h.same(p.Name+" stops", int64(len(r.Stops)), int64(len(b.Stops)))
 	for _, stop := range r.Stops {

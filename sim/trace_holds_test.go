@@ -12,7 +12,8 @@ func (h *holder) inWindow(from, to sim.Micros) sim.Micros {
 }
 
 func (h *holder) counts(at sim.Micros) bool {
-	return at >= h.o.WarmUp && at < h.o.WarmUp+h.o.Measure
+	end := h.o.WarmUp + h.o.Measure
+	return at >= h.o.WarmUp && (at < end || at == end && h.rec.End == sim.OrdersFinished)
 }
 
 // tracedStations: the states in the trace last as long as the record says, and

@@ -84,6 +84,9 @@ func (m *Machine) reached(at plan.Micros) {
 	m.at = at
 }
 
+// Careful lets the cycle that has started end through End, whatever happens in it.
+func (m *Machine) Careful() { m.makeCareful() }
+
 // makeCareful turns a quiet cycle under way into a careful one: as if it had
 // started as such.
 func (m *Machine) makeCareful() {

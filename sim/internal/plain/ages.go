@@ -270,6 +270,14 @@ func (a *ages) spills(l *link, over int64) {
 	a.turned.clear()
 }
 
+// clearOut forgets the pieces of a place that are taken out by hand.
+func (a *ages) clearOut(l *link) {
+	p := &a.links[l.index]
+	p.moving.clear()
+	p.lying.clear()
+	p.stored.clear()
+}
+
 // carries follows a load that somebody carries out of the store.
 func (a *ages) carries(l *link, load int64) {
 	p := &a.links[l.index]

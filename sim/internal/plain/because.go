@@ -169,6 +169,8 @@ func (e *Engine) whyStopped(s *station) origin {
 	switch {
 	case s.by != none:
 		return origin{source: s.by, cause: s.stop, since: e.spells[e.firstOpen(s)].begin}
+	case s.state == plan.Changeover:
+		return origin{source: s.index, cause: plan.CauseOrder, since: s.order.since}
 	case s.state == plan.OffShift || s.state == plan.PlannedStop:
 		return origin{source: s.index, cause: plan.CauseOutage, since: e.hours.since}
 	}

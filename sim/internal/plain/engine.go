@@ -18,6 +18,7 @@ type Engine struct {
 	spells   []spell
 	tasks    []task
 	cal      calendar
+	making   making
 	timers   timers
 	hours    hours
 	// walks are those who are on the way to their work; ways says that any crew has one, helps that people
@@ -108,9 +109,10 @@ func New(p *plan.Plan) *Engine {
 	e.assignTimers()
 	e.connect()
 	e.connectCrews()
-	e.ends = slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.Supply >= 0 }) &&
+	e.ends = (p.Orders != nil || slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.Supply >= 0 })) &&
 		(slices.ContainsFunc(p.Stations, func(s plan.Station) bool { return s.StartLink != plan.None }) ||
 			slices.ContainsFunc(e.stores, func(l *link) bool { return l.store.plan.Keeps > 0 }))
+	e.connectOrders()
 	return e
 }
 
@@ -226,6 +228,7 @@ type Options struct {
 	ShortUpTo   []plan.Micros
 	AgesAt      []int
 	Waits       bool
+	UntilOrders bool
 	Every       plan.Micros
 }
 
@@ -299,6 +302,18 @@ func (e *Engine) beforeMoves() {
 
 // afterMoves does what follows the moves of an instant.
 func (e *Engine) afterMoves() {
+	e.strikes()
+	if e.making.watches {
+		e.lookAtOrders()
+	}
+	if e.asked {
+		e.giveOut()
+		e.asked = e.asked || e.making.watches
+	}
+}
+
+// strikes lets empty pockets run through and stops strike that come only after the moves.
+func (e *Engine) strikes() {
 	for len(e.pockets)+len(e.fresh)+len(e.jams) > 0 {
 		if len(e.pockets) > 0 {
 			e.startPockets()
@@ -310,9 +325,6 @@ func (e *Engine) afterMoves() {
 			e.strikeStores()
 		}
 		e.moves() // what these have freed goes on in the same instant
-	}
-	if e.asked {
-		e.giveOut()
 	}
 }
 

@@ -77,7 +77,7 @@ func (e *Engine) slower(source int) origin {
 
 func (b *because) whyStarved(e *Engine, f *finder, s *station) {
 	if s.in == nil {
-		f.add(e, origin{source: s.index, cause: plan.CauseSupply, since: e.now})
+		f.add(e, origin{source: s.index, cause: e.noSupply(s), since: e.now})
 		return
 	}
 	any := false

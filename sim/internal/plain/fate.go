@@ -47,6 +47,9 @@ func (e *Engine) settleFate(s *station) {
 	if e.because != nil && good < s.plan.Gives {
 		e.because.missed(e, s, scrapped)
 	}
+	if s.order != nil {
+		e.fateOf(s, good)
+	}
 	if good == 0 && s.reserved > 0 {
 		e.unreserve(s)
 	}

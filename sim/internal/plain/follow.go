@@ -1,6 +1,6 @@
 package plain
 
-// What follows causes and ages is told of moves here, in one place each: a line of which neither is asked for has
+// What follows causes, ages and orders is told of moves here, in one place each: a line without any of them has
 // one flag to look at.
 
 // took follows a station that has taken its input.
@@ -11,6 +11,9 @@ func (e *Engine) took(s *station) {
 	if e.ages != nil {
 		e.ages.load(e, s)
 	}
+	if s.flow != nil && s.flow.Strays > 0 {
+		e.missing(s.order, s.flow.Strays)
+	}
 }
 
 // gave follows the pieces that leave a station, before they are put into the next place.
@@ -20,6 +23,9 @@ func (e *Engine) gave(s *station) {
 	}
 	if e.ages != nil {
 		e.ages.gives(e, s)
+	}
+	if s.answers {
+		e.countGood(s)
 	}
 }
 

@@ -39,7 +39,7 @@ func (e *Engine) spaceGate(g *gate, every plan.Micros) {
 // lapses lets go what a store keeps when no more input can come.
 func (e *Engine) lapses(l *link) bool {
 	st := l.store
-	if st.keeps == 0 || !e.runsOut(l) {
+	if st.keeps == 0 || e.takenOut(l) || !e.runsOut(l) {
 		return false
 	}
 	st.keeps = 0

@@ -95,6 +95,7 @@ func (e *Engine) mayReturn(s *station) {
 		}
 		st.back.free = draw.Gap(st.back.stream.Uniform(), st.plan.Returns.Share)
 		st.back.takes = append(st.back.takes, e.takes(s.node, l))
+		e.missing(s.order, -s.backWorth(l))
 		if e.ages != nil {
 			e.ages.rejected(s, l)
 		}
@@ -122,6 +123,9 @@ func (e *Engine) returned(t *task) {
 		l.arrived += pieces
 		l.rec.Returned += pieces
 		e.wakeTakers(l)
+	} else {
+		s := &e.stations[st.plan.Returns.Stations[0]]
+		e.missing(s.order, s.backWorth(l))
 	}
 	if st.back.open = len(st.back.takes) > 0; st.back.open {
 		e.ask(st.plan.Returns.Task)

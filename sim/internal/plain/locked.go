@@ -17,7 +17,7 @@ func (e *Engine) lookForEnd() {
 	case e.locked():
 		e.lock()
 		e.rec.EndedAt = e.lockedSince()
-	case e.usedUp():
+	case e.plan.Orders == nil && e.usedUp():
 		e.rec.End, e.rec.EndedAt = plan.InputUsedUp, e.now
 	default:
 		return

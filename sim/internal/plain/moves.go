@@ -171,6 +171,9 @@ func (e *Engine) startTaker(n *node) {
 // the room.
 func (e *Engine) tryStart(s *station) {
 	if !e.inputThere(s) {
+		if s.lastPart > 0 && e.startPart(s) {
+			return
+		}
 		s.waited = false
 		e.waitNoMore(s)
 		if s.plan.EmptyPockets > 0 {

@@ -187,7 +187,7 @@ func (e *Engine) starts(s *station) bool {
 	if s.start == nil || s.phase != idle || s.startable || s.lacked >= e.now {
 		return false
 	}
-	s.startable = s.start.arrived >= s.plan.Start || e.runsOut(s.start)
+	s.startable = s.start.arrived >= s.plan.Start || !e.takenOut(s.start) && e.runsOut(s.start)
 	return s.startable
 }
 

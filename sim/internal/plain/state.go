@@ -46,9 +46,13 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	case plan.LineStands:
 		return plan.PlannedStop, none, none
 	}
-	if id := e.firstOpen(s); id != none {
+	id := e.firstOpen(s)
+	if s.order != nil && s.order.phase == changing && !(id != none && e.plannedSpell(id)) {
+		return plan.Changeover, none, none
+	}
+	if id != none {
 		sp := &e.spells[id]
-		if e.stations[sp.station].planned(sp.cause) {
+		if e.plannedSpell(id) {
 			return plan.PlannedStop, sp.station, sp.cause
 		}
 		if sp.work == plan.Never {
@@ -60,6 +64,11 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 		return plan.Blocked, none, none
 	}
 	return plan.Starved, none, none
+}
+
+func (e *Engine) plannedSpell(id int) bool {
+	sp := &e.spells[id]
+	return e.stations[sp.station].planned(sp.cause)
 }
 
 // firstOpen is the open stop of a station or of its group that began first, by

@@ -94,6 +94,14 @@ type station struct {
 	returns []*link
 	// ways are the streams of the ways to its work, by cause; nil where there are none.
 	ways []ways
+	// order is the line where there are orders, else nil. Head is set if it draws from them, flow if what the heads give comes to
+	// it; answers says that good pieces are counted behind it.
+	order   *orderLine
+	head    *plan.Head
+	flow    *plan.FlowStation
+	answers bool
+	// lastPart is what there is of its last input of an order, with which it is to work, short what that cycle lacks.
+	lastPart, short int64
 }
 
 // fromNew stands for the end of work of a station that has not worked yet.
@@ -136,6 +144,8 @@ type link struct {
 	// since is, for a link that passes pieces on, when its first piece began to wait.
 	since plan.Micros
 	class []uint8 // level -> class, where it is asked for
+	// fed says that what the heads of a line with orders give comes there.
+	fed bool
 }
 
 // batch is what arrives together, at a time from which what the belt has stood is taken off.

@@ -62,7 +62,10 @@ func (e *Engine) lose(s *station) {
 		s.pocket = false
 		return
 	}
-	s.rec.Lost += s.plan.Takes
+	s.rec.Lost += s.plan.Takes - s.short
+	if s.order != nil {
+		e.fateOf(s, 0)
+	}
 	if s.reserved > 0 {
 		e.unreserve(s)
 	}

@@ -13,6 +13,9 @@ func (e *Engine) takeInput(s *station) (level int64) {
 		}
 	} else if s.supply > 0 {
 		s.supply -= s.plan.Takes
+		if s.head != nil {
+			e.draw(s)
+		}
 	}
 	s.rec.Taken += s.plan.Takes
 	if e.follows {

@@ -83,6 +83,8 @@ func (e *Engine) taskDue(id int) {
 		e.carried(t)
 	case plan.ReturnTask:
 		e.returned(t)
+	case plan.SetUpTask:
+		e.changedOver(&e.making.lines[t.plan.Item])
 	}
 }
 

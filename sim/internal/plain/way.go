@@ -168,8 +168,11 @@ func (e *Engine) resetWays(o Options) {
 	for id := range e.tasks {
 		t := e.tasks[id].plan
 		purpose := ""
-		if t.Kind == plan.PrepareTask { // which has the name of the change
+		switch t.Kind {
+		case plan.PrepareTask: // which has the name of the change
 			purpose = "prepare "
+		case plan.SetUpTask: // which may have the name of a stop
+			purpose = t.Purpose + " "
 		}
 		begin(&e.tasks[id].ways, t.Streams, purpose, t.Name)
 	}

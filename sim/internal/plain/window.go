@@ -26,7 +26,8 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetChecks()
 	e.resetBecause(o.Attribute, o.Pauses, o.ShortUpTo)
 	e.resetAges(o.AgesAt)
-	e.follows = e.because != nil || e.ages != nil
+	e.follows = e.because != nil || e.ages != nil || e.plan.Orders != nil
+	e.resetOrders(o)
 	e.closely, e.told = e.because != nil || len(e.stores) > 0, e.because != nil || e.trace != nil
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
@@ -49,6 +50,7 @@ func (e *Engine) resetStations(o Options) {
 		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, 0, none, 0
 		s.lacked, s.startable, s.waited = fromNew, false, false
 		s.pocket, s.inARow = false, 0
+		s.lastPart, s.short = 0, 0
 		s.resetDelays()
 		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom, s.emptied = unset, none, none, 0, 0, 0, longAgo
 	}
@@ -246,7 +248,7 @@ func (e *Engine) atEdge(edge int) {
 		s := &e.stations[i]
 		s.rec.InputInside[edge], s.rec.OutputInside[edge] = 0, s.out
 		if s.phase == working && !s.pocket || s.phase == loaded {
-			s.rec.InputInside[edge] = s.plan.Takes
+			s.rec.InputInside[edge] = s.plan.Takes - s.short
 		}
 		e.materialsAtEdge(s, edge)
 	}

@@ -19,6 +19,8 @@ type Link struct {
 	Gives, Takes int64
 	// LastIn says that of the pieces that lie there the last in goes out first.
 	LastIn bool
+	// TakenOut says that what it keeps, or what waits for a start level, is taken out by hand at the end of an order.
+	TakenOut bool
 	// Store is what it does beside holding pieces, or nil.
 	Store *Store
 }

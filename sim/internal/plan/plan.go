@@ -20,6 +20,8 @@ type Plan struct {
 	Crews  []Crew
 	// Calendar is the working time, again and again; none is always.
 	Calendar []Span
+	// Orders are what the lines have to make; nil is without end.
+	Orders *Orders
 	// Tasks are in any order: requests go by their names.
 	Tasks []Task
 }

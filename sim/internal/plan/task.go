@@ -11,6 +11,7 @@ const (
 	StoreStopTask                 // the end of a stop of a store
 	CarryTask                     // a load carried into a hand magazine or out of it
 	ReturnTask                    // the inspection of what one rejected cycle took
+	SetUpTask                     // a changeover; Item is the line
 )
 
 // Task is work that a crew does while stations run; there is at most one of it at a time.
