@@ -1,6 +1,7 @@
 package scenario
 
 import (
+	"slices"
 	"strings"
 
 	"tuckline/internal/scenario/tree"
@@ -97,4 +98,17 @@ func (l *fullLine) names() (names []string) {
 
 func (l *fullLine) example() string {
 	return strings.Join(append([]string{l.name}, append(l.names(), "cartoner")[0], "cycle"), ".")
+}
+
+// namesOfLines are those of the lines and of all that stands in them.
+func (w *pathWalk) namesOfLines(lines *tree.Node) (names []string) {
+	for _, line := range quietly(w.r, func() []fullLine { return w.r.fullLines(lines) }) {
+		names = append(names, line.name)
+		for _, name := range line.names() {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
 }

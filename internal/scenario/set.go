@@ -173,7 +173,7 @@ func (w *pathWalk) childOfStruct(node *tree.Node, kind reflect.Type, name string
 			known = append(known, entry)
 		}
 		if lines, found := node.Get("lines"); found {
-			known = append(known, lines.Keys()...)
+			known = append(known, w.namesOfLines(lines)...)
 		}
 	}
 	return nil, nil, known

@@ -25,7 +25,7 @@ func TestSet(t *testing.T) {
 		{"run.seed = 7", func(s *scenario.Scenario) any { return s.Run.Seed }, "7", "  seed: 7"},
 		{"crews.operators=5", func(s *scenario.Scenario) any { return s.Line.Crews[0].People }, "5", "  operators: 5"},
 		{"crews.technicians.busy elsewhere.share=25 %", func(s *scenario.Scenario) any { return s.Line.Crews[1].ElsewhereShare }, "0.25", "  technicians: {people: 1, busy elsewhere: {share: 25 %, spell: 20 min}}      # half of one technician's time"},
-		{"transfer store.levels.stop upstream=90 %", func(s *scenario.Scenario) any { return s.Line.Buffers[1].StopUpstream }, "648", "    levels: {stop upstream: 90 %, restart upstream: 70 %, start downstream: 20 %}"},
+		{"transfer store.levels.stop upstream=90 %", func(s *scenario.Scenario) any { return s.Line.Buffers[1].StopUpstream }, "648", "    levels: {stop upstream: 90 %, restart upstream: 70 %, start downstream: 20 %, empty out at batch end: yes}"},
 		{"cartoner.stop rate factor=1.5", func(s *scenario.Scenario) any { return s.Line.Stations[1].Stops[0].RateFactor }, "1.5", "    stop rate factor: 1.5"},
 		{"transfer store.transit=5 s", func(s *scenario.Scenario) any { return s.Line.Buffers[1].Transit }, "5000000", "    transit: 5 s"},
 		{"cartoner.consumes.leaflets.refill.amount=300 leaflets", func(s *scenario.Scenario) any { return s.Line.Stations[1].Materials[1].Refill }, "300", "        refill: {amount: 300 leaflets, lasts: 0.5 min, alarm at: 300 leaflets, crew: operators}"},
