@@ -10,6 +10,8 @@ type hours struct {
 	since, mark plan.Micros
 	// lifted says that an outage at the end of the window is left out of account.
 	lifted bool
+	// queued is, by station, since when it had waited for room before its cycle when an outage began; Never if it had not.
+	queued []plan.Micros
 	shifts
 }
 
@@ -18,9 +20,12 @@ func (h *hours) works() bool { return h.line == plan.LineWorks }
 
 // resetHours begins with the first span of the calendar.
 func (e *Engine) resetHours() {
-	e.hours = hours{shifts: shifts{border: plan.Never}}
+	e.hours = hours{shifts: shifts{border: plan.Never}, queued: e.hours.queued[:0]}
 	if len(e.plan.Calendar) == 0 {
 		return
+	}
+	for range e.stations {
+		e.hours.queued = append(e.hours.queued, plan.Never)
 	}
 	first := &e.plan.Calendar[0]
 	e.hours.line = first.Line
@@ -69,6 +74,10 @@ func (e *Engine) outageBegins() {
 	for i := range e.stations {
 		s := &e.stations[i]
 		e.interrupt(s)
+		e.hours.queued[i] = plan.Never
+		if s.phase == idle || s.phase == loaded {
+			e.hours.queued[i] = s.since
+		}
 		s.open++ // counted with the stops: whoever asks whether a station is up need not ask twice
 		e.touched.add(i)
 		e.wake(s.node)
@@ -82,6 +91,9 @@ func (e *Engine) outageEnds() {
 		s.open--
 		e.touched.add(i)
 		e.wake(s.node)
+		if s.phase != holding && e.up(s) {
+			s.since = e.hours.queued[i] // nobody has overtaken it
+		}
 		e.goOn(s)
 	}
 	for _, l := range e.hands { // nobody has been waiting for pieces meanwhile
