@@ -26,6 +26,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	STATION given, rejected, scrapped  pieces, as in results.json
 //	STATION in_runs, no_reads, lost_packs, mis_picked, samples, empty_pockets
 //	STATION STATE_s                    seconds in each state, held_s with finished output held
+//	STATION minor_stops, minor_stops_s standstills shorter than the limit of the key figures, without stops for material
 //	STATION stops of CAUSE             how many began, then CAUSE_s: seconds, waiting included
 //	STATION MATERIAL used, wasted      pieces, or used_um and wasted_um: micrometres of web
 //	STATION MATERIAL tasks, late, lateness_s, failed_splices, failed_picks

@@ -40,6 +40,10 @@ func stationColumns(o *study.Outcome, i int) []csvColumn {
 		add(c.name, func(s *sim.StationRecord) string { return seconds(s.States[c.state]) })
 	}
 	add("held_s", func(s *sim.StationRecord) string { return seconds(s.Holding) })
+	if len(o.Records) > 0 && len(o.Records[0].Stations[i].Short) > 0 {
+		add("minor_stops", func(s *sim.StationRecord) string { return integer(s.Short[0].Count) })
+		add("minor_stops_s", func(s *sim.StationRecord) string { return seconds(s.Short[0].Time()) })
+	}
 	for k, stop := range station.Stops {
 		add("stops of "+stop.Name, func(s *sim.StationRecord) string { return integer(s.Stops[k].Count) })
 		add(stop.Name+"_s", func(s *sim.StationRecord) string { return seconds(s.Stops[k].Waiting + s.Stops[k].Down) })

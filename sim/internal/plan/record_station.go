@@ -142,6 +142,9 @@ type Standstills struct {
 	Waiting, Down, Blocked, Starved Micros
 }
 
+// Time is that in all states.
+func (s *Standstills) Time() Micros { return s.Waiting + s.Down + s.Blocked + s.Starved }
+
 // StopRecord counts one cause at one station.
 type StopRecord struct {
 	// Count counts by the beginning.
