@@ -27,7 +27,6 @@ var branchLooks = map[result.LossKind]branchLook{
 	result.LossWaiting:    {"waiting", "state:waiting"},
 	result.LossPlanned:    {"planned", "state:planned"},
 	result.LossChangeover: {"changeover", "state:changeover"},
-	result.LossOffShift:   {"off.shift", "state:off-shift"},
 	result.LossBlocked:    {"blocked", "state:blocked"},
 	result.LossStarved:    {"starved", "state:starved"},
 }
@@ -93,7 +92,7 @@ func branchWords(b result.LossBranch) string {
 		return kind
 	}
 	cause := causeWordsOf(b)
-	if b.Kind == result.LossStop {
+	if b.Kind == result.LossStop || b.Station == "" && b.Kind == result.LossPlanned {
 		return cause
 	}
 	return say("tree.because", facts{"Kind": kind, "Cause": cause})
@@ -101,7 +100,7 @@ func branchWords(b result.LossBranch) string {
 
 // lossWords say a branch within a sentence.
 func lossWords(b result.LossBranch) string {
-	if b.Cause == "" || b.Kind == result.LossStop {
+	if b.Cause == "" || b.Kind == result.LossStop || b.Station == "" && b.Kind == result.LossPlanned {
 		return branchWords(b)
 	}
 	return say("tree.sentence", facts{"Kind": kindWords(b.Kind), "Cause": causeWordsOf(b)})
@@ -109,6 +108,9 @@ func lossWords(b result.LossBranch) string {
 
 // causeWordsOf is to what a branch goes back.
 func causeWordsOf(b result.LossBranch) string {
+	if b.Station == "" && b.Kind == result.LossPlanned {
+		return b.Cause // a span of the calendar
+	}
 	return wait{origin: result.Origin{Station: b.Station, Cause: b.Cause}}.causeName()
 }
 
@@ -185,7 +187,7 @@ func (s *subject) lossTreeTable(branches []result.LossBranch, caption string) ta
 		share, overlap = append(share, b.Share), append(overlap, b.Overlap)
 	}
 	head := append(heads("tree", "waits.cause", "waits.share"), say("column.minutes", facts{"Window": s.Window.One}), say("column.overlap", nil))
-	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), columnOf(share, 100), columnOf(share, 60*s.Window.Clock), columnOf(overlap, 100))
-	t.Note = say("tree.note", facts{"Length": length(s.Scenario.Run.Measure)})
+	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), columnOf(share, 100), columnOf(share, 60*s.Window.Hours), columnOf(overlap, 100))
+	t.Note = say("tree.note", facts{"Length": short3(s.Window.Hours) + thin + "h"})
 	return t
 }

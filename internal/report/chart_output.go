@@ -19,7 +19,7 @@ func outputSection(s *subject) (*section, error) {
 	out := s.Results.Output
 	place := placeOf(halfWidth(out.Total), out.Total.Mean)
 	f := facts{
-		"Unit": out.Unit, "Window": s.Window.One, "Windows": s.Window.Many, "N": whole(float64(len(s.Shifts))),
+		"Unit": out.Unit, "Window": s.Window.One, "Windows": s.Window.Many, "Runs": s.Window.Runs, "Settles": len(s.RunningMean) > 0, "N": whole(float64(len(s.Shifts))),
 		"P10": rounded(out.ShiftP10, place), "P50": rounded(out.ShiftP50, place), "P90": rounded(out.ShiftP90, place),
 		"Confidence": short(100 * s.Results.Confidence), "None": nothing(out), "Outside": s.outside(), "Tenths": tenths(s.Shifts),
 		"Least": whole(slices.Min(s.Shifts)), "Most": whole(slices.Max(s.Shifts)),
@@ -124,7 +124,7 @@ func (s *subject) meanOption(f facts, aria string) (template.JS, error) {
 	place := placeOf(halfWidth(s.Results.Output.Total), s.Results.Output.Total.Mean)
 	for i, e := range s.RunningMean {
 		n = append(n, i+2)
-		tip := say("output.mean.tip", facts{"N": i + 2, "Mean": atPlace(e, 1, place), "Unit": f["Unit"], "Windows": s.Window.Many})
+		tip := say("output.mean.tip", facts{"N": i + 2, "Mean": atPlace(e, 1, place), "Unit": f["Unit"], "Windows": s.Window.Runs})
 		low = append(low, opts.LineData{Value: round3(e.Low)})
 		width = append(width, opts.LineData{Value: round3(e.High - e.Low)})
 		mean = append(mean, opts.LineData{Name: tip, Value: round3(e.Mean)})
@@ -140,7 +140,7 @@ func (s *subject) meanOption(f facts, aria string) (template.JS, error) {
 		AddSeries(words[0], width, hidden, band, charts.WithAreaStyleOpts(opts.AreaStyle{Color: "colour:accent-soft", Opacity: opts.Float(1)}), colour("accent-soft")).
 		AddSeries(words[1], mean, colour("accent"), charts.WithLineStyleOpts(opts.LineStyle{Color: "colour:accent", Width: 2}),
 			charts.WithLineChartOpts(opts.LineChart{ShowSymbol: opts.Bool(true), Symbol: "circle", SymbolSize: 4}))
-	x := valueAxis(say("output.mean.axis", f), "fn:number")
+	x := valueAxis(say("output.mean.axis", facts{"Windows": s.Window.Runs}), "fn:number")
 	x.Type = "category"
 	y := roundAxis(least, most)
 	line.SetGlobalOptions(append(frame(aria), legendOf(words...), plot("40", "24", "24"), charts.WithXAxisOpts(x), charts.WithYAxisOpts(y))...)

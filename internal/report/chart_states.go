@@ -17,16 +17,29 @@ import (
 func statesSection(s *subject) (*section, error) {
 	stations := s.Results.Stations
 	heading := statesHeading(s.limiting())
-	shown := looksIn(stations)
+	shown := scheduledLooks(looksIn(stations))
 	option, err := s.statesOption(shown, described(heading))
 	if err != nil {
 		return nil, err
 	}
 	return &section{
-		ID: "states", Heading: heading, Reading: say("states.reading", facts{"Pockets": s.pocketsWords()}),
+		ID: "states", Heading: heading, Reading: say("states.reading", facts{"Pockets": s.pocketsWords(), "OffShift": s.offShiftWords()}),
 		Charts: []chart{{ID: "states", Height: 90 + 34*len(stations), Option: option}},
 		Table:  s.statesTable(shown, heading),
 	}, nil
+}
+
+// scheduledLooks are the states of scheduled time: off shift stands apart.
+func scheduledLooks(all []stateLook) []stateLook {
+	return slices.DeleteFunc(slices.Clone(all), func(l stateLook) bool { return l.State == sim.OffShift })
+}
+
+// offShiftWords say how much of all time is off shift; empty where none is.
+func (s *subject) offShiftWords() string {
+	if share := s.Results.Stations[0].States.OffShift; share.Mean > 0 {
+		return say("states.off.shift", facts{"Share": percentWords(share.Mean)})
+	}
+	return ""
 }
 
 // pocketsWords are the empty pockets of the stations that may run on empty.
@@ -49,7 +62,7 @@ func statesHeading(limiting []result.Station) string {
 		share result.Estimate
 	}
 	var parts []part
-	for _, l := range looks[1:] {
+	for _, l := range scheduledLooks(looks[1:]) {
 		if share := meanShare(limiting, l.of); share.Mean > 0 {
 			parts = append(parts, part{l, share})
 		}

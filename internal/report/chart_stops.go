@@ -45,7 +45,7 @@ func stopsSection(s *subject) (*section, error) {
 	if len(all) == 0 {
 		return nil, nil
 	}
-	minutes := 60 * s.Window.Clock
+	minutes := 60 * s.Window.Hours
 	heading := say("stops.heading", facts{
 		"Stop": all[0].Name, "Station": all[0].Station, "Window": s.Window.One, "Minutes": numberOf(all[0].Down, minutes).Mean,
 	})
@@ -61,7 +61,7 @@ func stopsSection(s *subject) (*section, error) {
 }
 
 func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) {
-	minutes := 60 * s.Window.Clock
+	minutes := 60 * s.Window.Hours
 	var labels []string
 	var bars []opts.BarData
 	var intervals []opts.CustomData
@@ -81,7 +81,7 @@ func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) 
 }
 
 func (s *subject) stopsTable(all []cause, caption string) table {
-	minutes := 60 * s.Window.Clock
+	minutes := 60 * s.Window.Hours
 	var station, name, class []string
 	var down, count []result.Estimate
 	for _, c := range all {

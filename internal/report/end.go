@@ -46,7 +46,7 @@ func fileName(path string) string {
 func method(s *subject, version string) []string {
 	r := s.Results
 	f := facts{
-		"Windows": s.Window.Many, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
+		"Windows": s.Window.Runs, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
 		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
 		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
 		"Degrees": r.Replications - 1, "Part": s.tracedPart(), "Sooner": s.tracedSooner(), "Belts": belted(s.Scenario),
@@ -58,12 +58,12 @@ func method(s *subject, version string) []string {
 	}
 	if s.WarmUp.Found {
 		all = append(all, say("method.warmup", facts{
-			"Length": length(s.WarmUp.Length), "Doubled": s.WarmUp.Doubled, "Measure": length(s.Scenario.Run.Measure), "Windows": s.Window.Many,
+			"Length": length(s.WarmUp.Length), "Doubled": s.WarmUp.Doubled, "Measure": length(s.Scenario.Run.Measure), "Windows": s.Window.Runs,
 		}))
 	}
 	if p := s.Precision; p.Asked > 0 {
 		all = append(all, say("method.looks", facts{
-			"Asked": short(100 * p.Asked), "Looks": p.Looks, "Reached": p.Reached, "Windows": s.Window.Many,
+			"Asked": short(100 * p.Asked), "Looks": p.Looks, "Reached": p.Reached, "Windows": s.Window.Runs,
 		}))
 	}
 	if tenths(s.Shifts) {

@@ -29,7 +29,7 @@ func firstOf(in *subject) first {
 func (s *subject) answer() []string {
 	o, w, out := s.Outcome, s.Window, s.Results.Output
 	if nothing(out) {
-		return []string{say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Many})}
+		return []string{say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Runs})}
 	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
@@ -78,7 +78,7 @@ func (s *subject) spread() string {
 func intervalWords(o *study.Outcome, w window) string {
 	return say("interval", facts{
 		"Confidence": short(o.Results.Confidence * 100),
-		"N":          whole(float64(o.Results.Replications)), "Windows": w.Many, "Window": w.One,
+		"N":          whole(float64(o.Results.Replications)), "Windows": w.Runs, "Window": w.One,
 	})
 }
 
@@ -87,7 +87,7 @@ func warnings(o *study.Outcome, w window) []string {
 	var all []string
 	if o.Interrupted {
 		all = append(all, say("warning.interrupted", facts{
-			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Many,
+			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Runs,
 		}))
 	}
 	return append(all, o.Results.Warnings...)

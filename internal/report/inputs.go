@@ -8,7 +8,7 @@ import (
 // inputRows are the inputs with their units, an entry a row: whose, what, how much.
 func inputRows(s *subject) [][]cell {
 	rows := inputList{}
-	rows.run(&s.Scenario.Run, s.Window.Many)
+	rows.run(&s.Scenario.Run, s.Window.Runs)
 	for i := range s.Scenario.Line.Stations {
 		rows.station(&s.Scenario.Line.Stations[i], &s.Scenario.Stations[i])
 	}

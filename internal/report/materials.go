@@ -51,7 +51,7 @@ func (s *subject) refillsHeading(all []stock) string {
 	worst := slices.MaxFunc(all, func(a, b stock) int { return cmp.Compare(a.Tasks.Late.Mean, b.Tasks.Late.Mean) })
 	none := !slices.ContainsFunc(all, func(m stock) bool { return m.Tasks.PerHour.Mean > 0 })
 	f := facts{
-		"Late": "", "None": none, "Windows": s.Window.Many, "Window": s.Window.One, "Several": len(s.refilled()) > 1, "Task": worst.task(),
+		"Late": "", "None": none, "Windows": s.Window.Runs, "Window": s.Window.One, "Several": len(s.refilled()) > 1, "Task": worst.task(),
 		"Material": worst.Name, "Station": worst.Station, "PerWindow": numberOf(worst.Tasks.LatePerHour, s.Window.Hours).String(),
 	}
 	if worst.Tasks.Late.Mean > 0 {

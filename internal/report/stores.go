@@ -36,7 +36,7 @@ func (s *subject) storesHeading(all []result.Buffer) string {
 	worst := slices.MaxFunc(all, func(a, b result.Buffer) int {
 		return cmp.Compare(a.Beside.DryWindows.Mean, b.Beside.DryWindows.Mean)
 	})
-	f := facts{"Name": worst.Name, "Dry": "", "Time": "", "Windows": s.Window.Many, "N": whole(float64(s.Results.Replications))}
+	f := facts{"Name": worst.Name, "Dry": "", "Time": "", "Windows": s.Window.Runs, "N": whole(float64(s.Results.Replications))}
 	if dry := worst.Beside.DryWindows; dry.Mean > 0 {
 		f["Dry"], f["Time"] = percentWords(dry.Mean), percentWords(worst.Beside.RanDry.Mean)
 	}
@@ -46,7 +46,7 @@ func (s *subject) storesHeading(all []result.Buffer) string {
 // storesTable has the columns that a store of the line has: by hand only where people carry, returned
 // only where something comes back.
 func (s *subject) storesTable(all []result.Buffer, caption string) table {
-	f := facts{"Window": s.Window.One, "Windows": s.Window.Many}
+	f := facts{"Window": s.Window.One, "Windows": s.Window.Runs}
 	columns := []struct {
 		word  string
 		scale float64

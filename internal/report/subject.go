@@ -17,7 +17,7 @@ type subject struct {
 }
 
 func subjectOf(o *study.Outcome) *subject {
-	return &subject{Outcome: o, Figures: keyfigure.Derive(o.Scenario), Window: windowOf(o.Scenario)}
+	return &subject{Outcome: o, Figures: keyfigure.Derive(o.Scenario), Window: windowOf(o)}
 }
 
 // constraints are the stations that limit the line; there is one, or some side by side, or the slowest

@@ -34,7 +34,7 @@ func Terminal(w io.Writer, in Page) error {
 	p.warnings(f.Warnings)
 	p.gap()
 	p.paragraph(say("interval.short", facts{
-		"Confidence": short(100 * s.Results.Confidence), "N": whole(float64(s.Results.Replications)), "Windows": s.Window.Many,
+		"Confidence": short(100 * s.Results.Confidence), "N": whole(float64(s.Results.Replications)), "Windows": s.Window.Runs,
 	}))
 	_, err := io.WriteString(w, p.text.String())
 	return err

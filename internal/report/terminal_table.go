@@ -11,14 +11,14 @@ import (
 // fit side by side, the table goes on below.
 func (p *paper) stations(s *subject) {
 	p.gap()
-	p.paragraph(say("stations.title", nil))
+	p.paragraph(strings.TrimSpace(say("stations.title", nil) + " " + s.offShiftWords()))
 	names, long := make([]string, len(s.Results.Stations)), 0
 	for i, station := range s.Results.Stations {
 		names[i] = fit(spaced(station.Name), p.width/3)
 		long = max(long, utf8.RuneCountInString(names[i]))
 	}
 	var columns [][]string
-	for _, l := range looksIn(s.Results.Stations) {
+	for _, l := range scheduledLooks(looksIn(s.Results.Stations)) {
 		columns = append(columns, stateColumn(s, l))
 	}
 	for len(columns) > 0 {

@@ -3,33 +3,61 @@ package report
 import (
 	"fmt"
 
-	"tuckline/internal/scenario"
+	"tuckline/internal/study"
 	"tuckline/sim"
 )
 
-// window is what one replication measures, in the words of the answer.
+// window is the time that figures are per, in the words of the answer: a shift or a week of the calendar, or what one
+// replication measures.
 type window struct {
 	// One and Many are "shift" and "shifts", or "run of 70 h" and "runs of 70 h".
 	One, Many string
+	// Runs are what replications are called: Many, unless they measure something else than one shift or week.
+	Runs string
 	// Length is "8 h", or empty where One says it already.
 	Length string
-	// Hours are scheduled hours; Clock has those off shift too, of which the shares of states are.
-	Hours, Clock float64
+	// Hours are scheduled hours; of runs that end with their orders they are the average.
+	Hours float64
 }
 
-func windowOf(s *scenario.Scenario) window {
-	w := window{
-		Length: length(s.ScheduledMeasure()),
-		Hours:  float64(s.ScheduledMeasure()) / float64(sim.Hour), Clock: float64(s.Run.Measure) / float64(sim.Hour),
+func windowOf(o *study.Outcome) window {
+	s := o.Scenario
+	span := s.ScheduledMeasure()
+	run := facts{"Length": length(span)}
+	w := window{Runs: say("windows.run", run)}
+	if s.Run.UntilOrders {
+		span, w.Runs = meanScheduled(o), say("windows.until", nil)
 	}
-	switch s.Answer.Per {
-	case "shift", "week":
-		w.One, w.Many = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil)
+	switch {
+	case s.Answer.Per != "hour" && s.Calendar != nil:
+		if span != s.AnswerSpan() || s.Run.UntilOrders {
+			span = s.AnswerSpan()
+		} else {
+			w.Runs = say("windows."+s.Answer.Per, nil)
+		}
+		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), length(span)
+	case s.Run.UntilOrders:
+		w.One, w.Many = say("window.until", nil), w.Runs
+	case s.Answer.Per != "hour":
+		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), length(span)
+		w.Runs = w.Many
 	default:
-		f := facts{"Length": w.Length}
-		w.One, w.Many, w.Length = say("window.run", f), say("windows.run", f), ""
+		w.One, w.Many = say("window.run", run), w.Runs
 	}
+	w.Hours = float64(span) / float64(sim.Hour)
 	return w
+}
+
+// meanScheduled is the mean scheduled time of the simulated runs.
+func meanScheduled(o *study.Outcome) sim.Micros {
+	if len(o.Records) == 0 {
+		return o.Scenario.ScheduledMeasure()
+	}
+	var sum sim.Micros
+	for i := range o.Records {
+		sum += o.Records[i].Scheduled
+	}
+	return sum / sim.Micros(len(o.Records))
 }
 
 // length writes a duration in the largest unit that keeps it short.

@@ -16,7 +16,12 @@ type facts map[string]any
 //go:embed words/en.txt
 var english string
 
-var sentences = template.Must(parseWords(english))
+// englishTime has those of working time, people and orders.
+//
+//go:embed words/en-time.txt
+var englishTime string
+
+var sentences = template.Must(parseWords(english + englishTime))
 
 // lineEnds lets the file break a sentence over lines.
 var lineEnds = regexp.MustCompile(`\s*\n\s*`)

@@ -1,16 +1,17 @@
 package result
 
 // LossTree says where the time of a station that limits the line has gone: the shares of its
-// branches sum to 1.
+// branches sum to 1. Off shift stands apart, in the states of the station.
 type LossTree struct {
 	Station string `json:"station"`
 	// Branches are in the order of the kinds below, the largest of a kind first.
 	Branches []LossBranch `json:"branches"`
 }
 
-// LossBranch is the time that went one way, as a share of the window.
+// LossBranch is the time that went one way, as a share of the scheduled time.
 type LossBranch struct {
 	Kind LossKind `json:"kind"`
+	// Cause alone is the name of a span of the calendar in which the line stands, of planned stops: break, start-up, tidy, cleaning.
 	// Station and Cause say whose stop it is, or to what a wait goes back, in the words of Origin. Both are
 	// empty where the kind says it all, and for waits of records that do not say more.
 	Station string   `json:"station,omitempty"`
@@ -37,7 +38,6 @@ const (
 	LossWaiting    LossKind = "waiting for crew"
 	LossPlanned    LossKind = "planned stop"
 	LossChangeover LossKind = "changeover"
-	LossOffShift   LossKind = "off shift"
 	LossBlocked    LossKind = "blocked"
 	LossStarved    LossKind = "starved"
 )
@@ -45,5 +45,5 @@ const (
 // LossKinds are all kinds in their order.
 var LossKinds = []LossKind{
 	LossGood, LossSamples, LossRejects, LossScrap, LossPockets, LossSlower, LossStop, LossWaiting,
-	LossPlanned, LossChangeover, LossOffShift, LossBlocked, LossStarved,
+	LossPlanned, LossChangeover, LossBlocked, LossStarved,
 }

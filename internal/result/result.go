@@ -15,8 +15,8 @@ type Estimate struct {
 	N    int     `json:"n"`
 }
 
-// Results is results.json. States, full, empty, holding, busy and down are
-// shares of the measured window.
+// Results is results.json. States, holding and down are shares of the scheduled time of the measured window, off shift,
+// full and empty of all of its time; without a calendar that is the same.
 type Results struct {
 	Format        int       `json:"format"`
 	Title         string    `json:"title"`
@@ -44,12 +44,14 @@ type Results struct {
 type Output struct {
 	Unit    string   `json:"unit"`
 	PerHour Estimate `json:"per_hour"`
-	// Total is per window.
+	// Total is per shift or week of the calendar where the answer is, otherwise per window.
 	Total Estimate `json:"total"`
-	// ShiftP10, P50 and P90 are quantiles of the total of single windows.
+	// ShiftP10, P50 and P90 are quantiles of the total of single windows or, as SpreadOf says, of the whole shifts in them. SpreadOf is
+	// "shifts", "windows", or "none" where there are none to compare; empty without a calendar.
 	ShiftP10 float64 `json:"shift_p10"`
 	ShiftP50 float64 `json:"shift_p50"`
 	ShiftP90 float64 `json:"shift_p90"`
+	SpreadOf string  `json:"spread_of,omitempty"`
 }
 
 // Station has the figures of one station. What a station does not have, such as
@@ -72,7 +74,7 @@ type Station struct {
 	Origins []Origin `json:"origins,omitempty"`
 }
 
-// States are the shares of the window in each state.
+// States are the shares of the scheduled time in each state, which add up to 1; OffShift is a share of all time.
 type States struct {
 	Running    Estimate `json:"running"`
 	Starved    Estimate `json:"starved"`
@@ -89,7 +91,7 @@ type Stop struct {
 	Name    string   `json:"name"`
 	Class   string   `json:"class"`
 	PerHour Estimate `json:"per_hour"`
-	// Down is the share of the window, waiting for the crew included.
+	// Down is the share of the scheduled time, waiting for the crew included.
 	Down Estimate `json:"down"`
 }
 
@@ -108,8 +110,8 @@ type Buffer struct {
 	Stops  []Stop  `json:"stops,omitempty"`
 }
 
-// Crew has the figures of one crew. Busy is the share of all people's time at work
-// at the line, Minutes the same as minutes of people per hour, Waited the share of requests that waited.
+// Crew has the figures of one crew. Busy is the share of the time in which people are present that
+// is work at the line, Minutes the same as minutes of people per hour, Waited the share of requests that waited.
 type Crew struct {
 	Name      string   `json:"name"`
 	People    int      `json:"people"`

@@ -3,52 +3,98 @@ package study
 import (
 	"context"
 	"math"
-	"slices"
+	"strings"
 	"testing"
 
+	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 )
 
-// Twice 8 h with a break of 30 min on two days, one cycle a second without stops: the window of a week has 32 scheduled
-// hours and 30 of work, 108,000 pieces. The cycle under way when work ends goes on afterwards.
-func TestCountsArePerScheduledHour(t *testing.T) {
-	read := func(run, per string) *scenario.Scenario {
-		s, err := scenario.Read("calendar.yaml", []byte(`tuckline: 1
+// twoDays has twice 8 h with a break of 30 min on two days, one cycle a second without stops: the window of a week has 32
+// scheduled hours and 30 of work, 108,000 pieces. The cycle under way when work ends goes on afterwards.
+func twoDays(t *testing.T, run, per string) *scenario.Scenario {
+	t.Helper()
+	s, err := scenario.Read("calendar.yaml", []byte(`tuckline: 1
 run: {`+run+`, replications: 2}
 answer: {per: `+per+`}
 calendar:
   days: [Mon, Thu]
   shifts:
     early: {from: "06:00", to: "14:00", breaks: {at: "10:00", lasts: 30 min}}
-    late: {from: "14:00", to: "22:00", breaks: {at: "18:00", lasts: 30 min}}
+    late: {from: "14:00", to: "22:00", breaks: {at: "18:00", lasts: 30 min}, tidy: 15 min}
+crews: {operators: {people: 2, late: 1}}
 line: [{station: filler, cycle: 1 s}]
 `), scenario.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		return s
-	}
-	out, err := Run(context.Background(), read("measure: 1 week", "week"), Options{Workers: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := out.Results
-	if total, hour := r.Output.Total.Mean, r.Output.PerHour.Mean; math.Abs(total-108_000) > 1 || math.Abs(hour-108_000.0/32) > 0.05 {
-		t.Errorf("%v a week, %v an hour", total, hour)
-	}
-	if r.MeasuredHours != 32 || r.WarmUpHours != 0 || slices.ContainsFunc(r.Warnings, func(w string) bool { return w == oddSpan(read("measure: 1 day", "week")) }) {
-		t.Errorf("%v h after %v h, warnings %q", r.MeasuredHours, r.WarmUpHours, r.Warnings)
-	}
-	for _, c := range []struct{ run, per, want string }{
-		{"measure: 1 week", "week", ""},
-		{"measure: 8 h", "shift", ""},
-		{"measure: 8 h, starts: Thu 14:00", "shift", ""},
-		{"measure: 1 week", "hour", ""},
-		{"measure: 1 day", "week", "The measured window has 16 scheduled hours, a week of the calendar has 32: totals are those of the window; write measure: 32 h for those of a week."},
-		{"measure: 1 week", "shift", "The measured window has 32 scheduled hours, a shift of the calendar has 8: totals are those of the window; write measure: 8 h for those of a shift."},
+	return s
+}
+
+// Per hour is per scheduled hour, per shift and week those of the calendar, however long the window is. A late shift works 7.25 h,
+// an early one 7.5 h: 26,100 and 27,000 pieces; a week has two of both.
+func TestCountsArePerScheduledHour(t *testing.T) {
+	for _, c := range []struct {
+		run, per          string
+		hours, hour       float64
+		total, least, p50 float64
+		spread, left      string
+	}{
+		{"measure: 1 week", "week", 32, 106_200.0 / 32, 106_200, 106_200, 106_200, "windows", ""},
+		{"measure: 1 week", "shift", 32, 106_200.0 / 32, 106_200.0 / 4, 26_100, 26_550, "shifts", ""},
+		{"measure: 8 h", "shift", 8, 27_000.0 / 8, 27_000, 27_000, 27_000, "shifts", ""},
+		{"measure: 8 h, starts: Thu 14:00", "shift", 8, 26_100.0 / 8, 26_100, 26_100, 26_100, "shifts", ""},
+		// From 08:00 to 16:00: 2 h and 3.5 h of the first shift, 2 h of the second. No whole shift, but as long as one.
+		{"warm-up: 2 h, measure: 8 h", "shift", 8, 27_000.0 / 8, 27_000, 27_000, 27_000, "windows", ""},
+		{"warm-up: 2 h, measure: 9 h", "shift", 9, 30_600.0 / 9, 27_200, 0, 0, "none", "How single shifts differ is left out"},
+		{"measure: 1 day", "week", 16, 53_100.0 / 16, 106_200, 0, 0, "none", "How single weeks differ is left out"},
+		{"measure: 1 week", "hour", 32, 106_200.0 / 32, 106_200, 106_200, 106_200, "windows", ""},
 	} {
-		if got := oddWindow(read(c.run, c.per)); got != c.want {
-			t.Errorf("%s, per %s: %q, want %q", c.run, c.per, got, c.want)
+		out, err := Run(context.Background(), twoDays(t, c.run, c.per), Options{Workers: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, o := out.Results, out.Results.Output
+		near := func(what string, got, want, off float64) {
+			if math.Abs(got-want) > off {
+				t.Errorf("%s, per %s: %s is %v, want %v", c.run, c.per, what, got, want)
+			}
+		}
+		near("scheduled hours", r.MeasuredHours, c.hours, 0)
+		near("an hour", o.PerHour.Mean, c.hour, 0.3)
+		near("total", o.Total.Mean, c.total, 3)
+		near("P50", o.ShiftP50, c.p50, 3)
+		if len(out.Shifts) > 0 {
+			near("the least", out.Shifts[0]+min(0, out.Shifts[len(out.Shifts)-1]-out.Shifts[0]), c.least, 3)
+		}
+		if said := strings.Join(r.Warnings, " "); o.SpreadOf != c.spread || !strings.Contains(said, c.left) || c.left == "" && strings.Contains(said, "left out") {
+			t.Errorf("%s, per %s: spread of %q, warnings %q", c.run, c.per, o.SpreadOf, said)
 		}
 	}
+}
+
+// Shares are of scheduled time: in a week of 32 h 30 min of breaks four times are 1/16, 15 min of tidying twice 1/64; of the
+// 88 h from Monday 06:00 to Thursday 22:00 56 are off shift. The tree closes without them.
+func TestSharesAreOfScheduledTime(t *testing.T) {
+	out, err := Run(context.Background(), twoDays(t, "measure: 1 week", "week"), Options{Workers: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := func(what string, got, want float64) {
+		if math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s is %v, want %v", what, got, want)
+		}
+	}
+	states := out.Results.Stations[0].States
+	near("running", states.Running.Mean, 29.5/32)
+	near("planned", states.Planned.Mean, 2.5/32)
+	near("off shift", states.OffShift.Mean, 56.0/88)
+	sum := 0.0
+	for _, b := range out.Results.LossTrees[0].Branches {
+		sum += b.Share.Mean
+		if b.Kind == result.LossPlanned {
+			near(b.Cause, b.Share.Mean, map[string]float64{"break": 2.0 / 32, "tidy": 0.5 / 32}[b.Cause])
+		}
+	}
+	near("the tree", sum, 1)
 }

@@ -24,7 +24,7 @@ func causesOf(v view, stations []int) []Cause {
 			}
 			for k, name := range v.model.StopNames(of) {
 				groups.add(causeKey{sim.Down, name, place}, v.scenario.Line.Stations[of].Name,
-					lostTime{i, func(r *sim.Record) sim.Micros { return stopped(&r.Stations[of].Stops[k]) }})
+					lostTime{i, func(r *sim.Record) sim.Micros { return v.stoodFor(r, of, k) }})
 			}
 		}
 	}
@@ -87,8 +87,8 @@ func (v view) causeOf(group *causeGroup) Cause {
 	}
 	return Cause{
 		State: group.key.state, Stations: group.of, Stop: group.key.stop,
-		Minutes: v.estimate(sum(func(int) float64 { return 1 })),
-		Pieces:  v.estimate(sum(func(i int) float64 { return v.figures.Stations[i].Set.Answer })),
+		Minutes: v.total(sum(func(int) float64 { return 1 })),
+		Pieces:  v.total(sum(func(i int) float64 { return v.figures.Stations[i].Set.Answer })),
 	}
 }
 

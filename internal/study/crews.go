@@ -10,18 +10,18 @@ func (c columns) crews(crews []sim.Crew) []result.Crew {
 	for i, crew := range crews {
 		all[i] = result.Crew{
 			Name: crew.Name, People: crew.People,
-			Busy: c.busy(i, crew.People), Minutes: c.count("hour", c.minutes(i)), MeanWaitS: c.meanWait(i),
+			Busy: c.busy(i), Minutes: c.count("hour", c.minutes(i)), MeanWaitS: c.meanWait(i),
 			Waited: c.waited(i),
 		}
 	}
 	return all
 }
 
-// busy is the share of all people's time that is work at the line.
-func (c columns) busy(crew, people int) result.Estimate {
-	return c.estimate(func(r *sim.Record) float64 {
-		return float64(r.Crews[crew].Busy) / (float64(people) * float64(r.Window))
-	})
+// busy is the share of the time in which people of a crew are present that is work at the line; work after the end of
+// the shift may take it beyond 1.
+func (c columns) busy(crew int) result.Estimate {
+	return c.over(func(r *sim.Record) float64 { return float64(r.Crews[crew].Busy) },
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].Present) })
 }
 
 // minutes are the minutes of people at work at the line.

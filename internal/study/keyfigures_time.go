@@ -94,6 +94,15 @@ func (c clockOf) fromOutside(one *sim.StationRecord) sim.Micros {
 // standing is the time in a window in which the calendar lets the line stand, by the words for it.
 func standing(c *sim.Calendar, from, lasts sim.Micros) map[string]sim.Micros {
 	by := map[string]sim.Micros{}
+	for name, time := range spansStanding(c, from, lasts) {
+		by[busyWord(name)] += time
+	}
+	return by
+}
+
+// spansStanding is the same by the names of the spans.
+func spansStanding(c *sim.Calendar, from, lasts sim.Micros) map[string]sim.Micros {
+	by := map[string]sim.Micros{}
 	cycle := c.Cycle()
 	if cycle == 0 {
 		return by
@@ -103,7 +112,7 @@ func standing(c *sim.Calendar, from, lasts sim.Micros) map[string]sim.Micros {
 		for i := range c.Spans {
 			end := begin + c.Spans[i].Lasts
 			if inside := min(end, from+lasts) - max(begin, from); inside > 0 && c.Spans[i].Line == sim.LineStands {
-				by[busyWord(c.Spans[i].Name)] += inside
+				by[c.Spans[i].Name] += inside
 			}
 			begin = end
 		}

@@ -60,7 +60,7 @@ func yield(v view, _ int, _ string) []result.Measure {
 // slowest step (common practice, no source).
 func lineEfficiency(v view, _ int, _ string) []result.Measure {
 	perMinute := v.figures.Bounds.AtSet
-	return one("line", v.estimate(func(r *sim.Record) float64 {
-		return total(v.scenario)(r) / (perMinute * float64(r.Window) / float64(sim.Minute))
+	return one("line", v.over(total(v.scenario), func(r *sim.Record) float64 {
+		return perMinute * scheduled(r) / float64(sim.Minute)
 	}))
 }

@@ -2,6 +2,7 @@ package study
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -24,6 +25,8 @@ type lossKey struct {
 	// from is whose it is, where it is a stop or goes back to something.
 	from  originKey
 	named bool
+	// span is the name of a span of the calendar in which the line stands.
+	span string
 }
 
 // lossTime is the time of a branch in one replication.
@@ -35,6 +38,7 @@ type lossTime struct {
 func (v view) lossTree(station int) result.LossTree {
 	tree := result.LossTree{Station: v.scenario.Line.Stations[station].Name}
 	at := newLosing(v.scenario.Line, station)
+	at.from = v.scenario.Run.WarmUp
 	times := make([][]lossTime, len(v.records))
 	var keys []lossKey
 	for i := range v.records {
@@ -46,7 +50,7 @@ func (v view) lossTree(station int) result.LossTree {
 		}
 	}
 	slices.SortFunc(keys, func(a, b lossKey) int {
-		return cmp.Or(cmp.Compare(a.from.station, b.from.station), cmp.Compare(a.from.cause, b.from.cause))
+		return cmp.Or(cmp.Compare(a.from.station, b.from.station), cmp.Compare(a.from.cause, b.from.cause), cmp.Compare(a.span, b.span))
 	})
 	for _, key := range keys {
 		tree.Branches = append(tree.Branches, v.branch(key, times))
@@ -64,18 +68,22 @@ func (v view) branch(key lossKey, times [][]lossTime) result.LossBranch {
 	if key.named {
 		b.Station, b.Cause = v.originWords(key.from)
 	}
+	if key.span != "" {
+		b.Cause = key.span
+	}
 	share, overlap := make([]float64, len(times)), make([]float64, len(times))
 	for i := range times {
 		for _, one := range times[i] {
 			if one.lossKey == key {
-				share[i] += float64(one.time) / float64(v.records[i].Window)
-				overlap[i] += float64(one.overlap) / float64(v.records[i].Window)
+				share[i] += float64(one.time)
+				overlap[i] += float64(one.overlap)
 			}
 		}
 	}
-	b.Share = estimateOf(share, v.confidence)
+	all := v.column(scheduled)
+	b.Share = v.quotient(share, all)
 	if key.named && (key.kind == result.LossBlocked || key.kind == result.LossStarved) {
-		b.Overlap = estimateOf(overlap, v.confidence)
+		b.Overlap = v.quotient(overlap, all)
 	}
 	return b
 }
@@ -87,6 +95,8 @@ type losingStation struct {
 	unit  []int
 	first int
 	line  sim.Line
+	// from is when the window begins.
+	from sim.Micros
 	// cycle is the time of a cycle at set speed: the longest of the unit.
 	cycle sim.Micros
 }
@@ -108,7 +118,7 @@ func newLosing(line sim.Line, station int) losingStation {
 	return l
 }
 
-// times are all branches of one replication. They sum to the window to the microsecond.
+// times are all branches of one replication. They sum to the scheduled time of the window to the microsecond.
 func (l losingStation) times(r *sim.Record) []lossTime {
 	var all []lossTime
 	add := func(kind result.LossKind, time sim.Micros) {
@@ -128,9 +138,8 @@ func (l losingStation) times(r *sim.Record) []lossTime {
 	waits := l.because(r, &all)
 	add(result.LossStop, states[sim.Down]-waits[result.LossStop])
 	add(result.LossWaiting, states[sim.Waiting]-waits[result.LossWaiting])
-	add(result.LossPlanned, states[sim.PlannedStop]-waits[result.LossPlanned])
+	add(result.LossPlanned, states[sim.PlannedStop]-waits[result.LossPlanned]-l.stands(r, &all))
 	add(result.LossChangeover, states[sim.Changeover])
-	add(result.LossOffShift, states[sim.OffShift])
 	add(result.LossBlocked, states[sim.Blocked]-waits[result.LossBlocked])
 	add(result.LossStarved, states[sim.Starved]-waits[result.LossStarved])
 	return all
@@ -141,18 +150,30 @@ func (l losingStation) because(r *sim.Record, all *[]lossTime) (sums map[result.
 	sums = map[result.LossKind]sim.Micros{}
 	add := func(kind result.LossKind, station, cause int, time, overlap sim.Micros) {
 		sums[kind] += time
-		*all = append(*all, lossTime{lossKey{kind, originKey{station, cause}, true}, time, overlap})
+		*all = append(*all, lossTime{lossKey{kind: kind, from: originKey{station, cause}, named: true}, time, overlap})
 	}
 	for _, b := range r.Stations[l.station].StoppedBy {
 		add(result.LossStop, b.Station, b.Cause, b.Down, 0)
 		add(result.LossWaiting, b.Station, b.Cause, b.Waiting, 0)
-		add(result.LossPlanned, b.Station, b.Cause, b.Planned, 0)
+		if b.Cause != sim.CauseOutage { // the spans of the calendar say more
+			add(result.LossPlanned, b.Station, b.Cause, b.Planned, 0)
+		}
 	}
 	for _, b := range r.Stations[l.station].Because {
 		add(result.LossBlocked, b.Station, b.Cause, b.Blocked, b.BlockedOverlap)
 		add(result.LossStarved, b.Station, b.Cause, b.Starved, b.Overlap-b.BlockedOverlap)
 	}
 	return sums
+}
+
+// stands are the times under spans of the calendar in which the line stands, by their names; it returns their sum.
+func (l losingStation) stands(r *sim.Record, all *[]lossTime) (sum sim.Micros) {
+	by := spansStanding(&l.line.Calendar, l.from, r.Window)
+	for _, name := range slices.Sorted(maps.Keys(by)) {
+		*all = append(*all, lossTime{lossKey: lossKey{kind: result.LossPlanned, span: name}, time: by[name]})
+		sum += by[name]
+	}
+	return sum
 }
 
 // worked are the times at set speed of what cycles that ended gave.

@@ -10,27 +10,18 @@ func one(of string, value result.Estimate) []result.Measure {
 	return []result.Measure{{Of: of, Value: value}}
 }
 
-// count is a count per scheduled hour, or per window where a shift or a week is asked for.
-func (c columns) count(per string, value func(*sim.Record) float64) result.Estimate {
-	if per != "hour" {
-		return c.estimate(value)
-	}
-	return c.estimate(func(r *sim.Record) float64 { return value(r) / scheduledHours(r) })
-}
-
 func goodOutput(v view, _ int, per string) []result.Measure {
 	return one(v.scenario.Answer.Unit, v.count(per, total(v.scenario)))
 }
 
-// spread is the standard deviation of single windows.
+// spread is the standard deviation of single shifts, weeks or windows.
 func spread(v view, _ int, per string) []result.Measure {
-	value := total(v.scenario)
-	groups := make([][]float64, len(v.records))
-	for i := range v.records {
-		r := &v.records[i]
-		groups[i] = []float64{value(r)}
-		if per == "hour" {
-			groups[i][0] /= scheduledHours(r)
+	groups, _ := v.singles()
+	if per == "hour" {
+		for i := range groups {
+			for k := range groups[i] {
+				groups[i][k] /= scheduledHours(&v.records[i])
+			}
 		}
 	}
 	return one(v.scenario.Answer.Unit, result.Estimate(estimate.Spread(groups, v.confidence)))
@@ -63,11 +54,11 @@ func restartsOf(v view, of int, per string) []result.Measure {
 }
 
 func full(v view, of int, _ string) []result.Measure {
-	return one(v.model.Places()[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Full }))
+	return one(v.model.Places()[of].Name, v.clockShare(func(r *sim.Record) sim.Micros { return r.Buffers[of].Full }))
 }
 
 func empty(v view, of int, _ string) []result.Measure {
-	return one(v.model.Places()[of].Name, v.share(func(r *sim.Record) sim.Micros { return r.Buffers[of].Empty }))
+	return one(v.model.Places()[of].Name, v.clockShare(func(r *sim.Record) sim.Micros { return r.Buffers[of].Empty }))
 }
 
 func level(v view, of int, _ string) []result.Measure {
@@ -93,7 +84,7 @@ func waited(v view, _ int, _ string) []result.Measure {
 func busy(v view, _ int, _ string) []result.Measure {
 	var rows []result.Measure
 	for i, crew := range v.scenario.Line.Crews {
-		rows = append(rows, one(crew.Name, v.busy(i, crew.People))...)
+		rows = append(rows, one(crew.Name, v.busy(i))...)
 	}
 	return rows
 }

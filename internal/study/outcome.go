@@ -14,9 +14,10 @@ type Outcome struct {
 	// Records are in the order of replication.
 	Records []sim.Record
 	Results result.Results
-	// Shifts are the good pieces of the answer of each window, by replication.
+	// Shifts are the good pieces of the answer of single windows, by replication: of the whole shifts of a calendar that lie in the
+	// measured ones, where the answer is per shift. They are nil where there are none to compare.
 	Shifts []float64
-	// RunningMean has the estimate of the total per window after 2, 3, … replications.
+	// RunningMean has the estimate of the total of the results after 2, 3, … replications; nil where runs end with their orders.
 	RunningMean []result.Estimate
 	Span        Span
 	// Constraint is the station that limits the line, or several side by side; Causes are why it did not run, worst first.

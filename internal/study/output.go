@@ -26,14 +26,20 @@ func total(s *scenario.Scenario) func(*sim.Record) float64 {
 	return func(r *sim.Record) float64 { return float64(count(r)) }
 }
 
-func (c columns) output(s *scenario.Scenario) result.Output {
-	windows := c.column(total(s))
-	return result.Output{
+func (v view) output() result.Output {
+	s := v.scenario
+	groups, of := v.singles()
+	single := flat(groups)
+	out := result.Output{
 		Unit:     s.Answer.Unit,
-		PerHour:  c.perHour(GoodPieces(s)),
-		Total:    estimateOf(windows, c.confidence),
-		ShiftP10: estimate.Quantile(windows, 0.10),
-		ShiftP50: estimate.Quantile(windows, 0.50),
-		ShiftP90: estimate.Quantile(windows, 0.90),
+		PerHour:  v.perHour(GoodPieces(s)),
+		Total:    v.total(total(s)),
+		ShiftP10: estimate.Quantile(single, 0.10),
+		ShiftP50: estimate.Quantile(single, 0.50),
+		ShiftP90: estimate.Quantile(single, 0.90),
 	}
+	if s.Calendar != nil || of == noSingles {
+		out.SpreadOf = of
+	}
+	return out
 }

@@ -12,9 +12,9 @@ func (v view) buffers() []result.Buffer {
 		all[i] = result.Buffer{
 			Name: place.Name, Capacity: place.Capacity,
 			Level:     c.level(i),
-			Full:      c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Full }),
-			Empty:     c.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].Empty }),
-			InTransit: c.estimate(func(r *sim.Record) float64 { return float64(r.Buffers[i].TransitTime) / float64(r.Window) }),
+			Full:      c.clockShare(func(r *sim.Record) sim.Micros { return r.Buffers[i].Full }),
+			Empty:     c.clockShare(func(r *sim.Record) sim.Micros { return r.Buffers[i].Empty }),
+			InTransit: c.over(func(r *sim.Record) float64 { return float64(r.Buffers[i].TransitTime) }, window),
 		}
 		if i < len(v.scenario.Line.Buffers) {
 			v.store(&all[i], &v.scenario.Line.Buffers[i], i)
@@ -25,7 +25,7 @@ func (v view) buffers() []result.Buffer {
 
 // level is the mean level over the window, pieces in transit included.
 func (c columns) level(buffer int) result.Estimate {
-	return c.estimate(func(r *sim.Record) float64 { return r.Buffers[buffer].MeanLevel(r.Window) })
+	return c.over(func(r *sim.Record) float64 { return r.Buffers[buffer].MeanLevel(1) }, window)
 }
 
 // classes is the mean share of the window in each class of level, by place.

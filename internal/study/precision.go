@@ -36,5 +36,5 @@ func (j *job) runUntilPrecise(p pass) []sim.Record {
 
 // totals are the good pieces of the answer of each record.
 func totals(j *job, records []sim.Record) []float64 {
-	return columns{records, j.scenario.Run.Confidence}.column(total(j.scenario))
+	return columns{records: records, confidence: j.scenario.Run.Confidence}.column(total(j.scenario))
 }

@@ -94,14 +94,14 @@ func (j *job) runs() int {
 
 func (j *job) plainOptions(replication int) sim.Options {
 	run := j.scenario.Run
-	return sim.Options{Seed: run.Seed, Replication: replication, WarmUp: run.WarmUp, Measure: run.Measure}
+	return sim.Options{Seed: run.Seed, Replication: replication, WarmUp: run.WarmUp, Measure: run.Measure, UntilOrders: run.UntilOrders}
 }
 
 // optionsOf adds what reports look at: the classes of level, and what waits go back to, which costs about half
 // as much again in this pass and nothing in those of the span; a part is kept with all that may be asked of it later.
 func (j *job) optionsOf(replication int) sim.Options {
 	o := j.plainOptions(replication)
-	o.Classes, o.Attribute, o.ShortUpTo = true, true, j.scenario.KeyFigures.MinorLimits()
+	o.Classes, o.Attribute, o.Waits, o.ShortUpTo = true, true, true, j.scenario.KeyFigures.MinorLimits()
 	o.Pauses = j.options.Part || needsPauses(j.options.Show)
 	if j.options.Part || needsAges(j.options.Show) {
 		o.AgesAt = j.scenario.Answer.CountedAfter
@@ -111,12 +111,13 @@ func (j *job) optionsOf(replication int) sim.Options {
 
 func (j *job) outcome() *Outcome {
 	v := viewOf(j.scenario, j.model, j.records)
-	shifts := v.column(total(j.scenario))
+	groups, _ := v.singles()
+	shifts := flat(groups)
 	limiting := v.figures.Limiting()
 	o := Outcome{
 		Scenario: j.scenario, Model: j.model, Records: j.records, UsedUp: v.usedUp(),
 		Results: v.results(j.options.Show), Shifts: shifts,
-		RunningMean: runningMean(shifts, j.scenario.Run.Confidence),
+		RunningMean: v.runningTotal(),
 		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),
 		Causes:      causesOf(v, limiting),
 		Classes:     classes(j.records, len(j.model.Places())),

@@ -35,8 +35,8 @@ func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span 
 		return span
 	}
 	rate := func(records []sim.Record) ([]float64, result.Estimate) {
-		col := columns{records, s.Run.Confidence}
-		return col.column(total(s)), col.perHour(GoodPieces(s))
+		col := columns{records: records, confidence: s.Run.Confidence}
+		return col.column(func(r *sim.Record) float64 { return total(s)(r) / scheduledHours(r) }), col.perHour(GoodPieces(s))
 	}
 	nowTotals, nowRate := rate(a)
 	noneTotals, noneRate := rate(b)

@@ -20,7 +20,7 @@ func (v view) stations() []result.Station {
 			ScrappedPerHour: of(func(r *sim.StationRecord) int64 { return r.Scrapped }),
 			States:          c.states(i),
 			Holding:         c.share(func(r *sim.Record) sim.Micros { return r.Stations[i].Holding }),
-			Stops:           c.stops(i, m.StopNames(i), m.StopClasses(i)),
+			Stops:           v.stops(i, m.StopNames(i), m.StopClasses(i)),
 			Pieces:          c.pieces(&s.Line.Stations[i], i),
 			Materials:       v.materials(i),
 			Checks:          c.checks(s.Line.Stations[i].Checks, i),
@@ -40,20 +40,35 @@ func (c columns) states(station int) result.States {
 	return result.States{
 		Running: in(sim.Running), Starved: in(sim.Starved), Blocked: in(sim.Blocked),
 		Down: in(sim.Down), Waiting: in(sim.Waiting), Changeover: in(sim.Changeover),
-		Planned: in(sim.PlannedStop), OffShift: in(sim.OffShift),
+		Planned:  in(sim.PlannedStop),
+		OffShift: c.clockShare(func(r *sim.Record) sim.Micros { return r.Stations[station].States[sim.OffShift] }),
 	}
 }
 
-func (c columns) stops(station int, names []string, classes []sim.Class) []result.Stop {
+func (v view) stops(station int, names []string, classes []sim.Class) []result.Stop {
 	all := make([]result.Stop, len(names))
 	for k := range names {
 		all[k] = result.Stop{
 			Name: names[k], Class: classes[k].String(),
-			PerHour: c.perHour(func(r *sim.Record) int64 { return r.Stations[station].Stops[k].Count }),
-			Down:    c.share(func(r *sim.Record) sim.Micros { return stopped(&r.Stations[station].Stops[k]) }),
+			PerHour: v.perHour(func(r *sim.Record) int64 { return r.Stations[station].Stops[k].Count }),
+			Down:    v.share(func(r *sim.Record) sim.Micros { return v.stoodFor(r, station, k) }),
 		}
 	}
 	return all
+}
+
+// stoodFor is how long a station stood because of a cause of its own, waiting for the crew included. With a calendar a stop may be
+// open in breaks and between shifts: there it is the time in the states, in which these come first.
+func (v view) stoodFor(r *sim.Record, station, cause int) sim.Micros {
+	if v.scenario.Calendar == nil {
+		return stopped(&r.Stations[station].Stops[cause])
+	}
+	for _, by := range r.Stations[station].StoppedBy {
+		if by.Station == station && by.Cause == cause {
+			return by.Waiting + by.Down
+		}
+	}
+	return 0
 }
 
 // stopped is how long a stop kept its station, waiting for the crew included.

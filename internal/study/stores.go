@@ -27,7 +27,7 @@ func (v view) beside(line *sim.Buffer, i int) *result.Beside {
 	b := &result.Beside{
 		Kept:       of(func(r *sim.BufferRecord) int64 { return r.Kept }),
 		GivenBack:  of(func(r *sim.BufferRecord) int64 { return r.GivenBack }),
-		RanDry:     v.share(func(r *sim.Record) sim.Micros { return r.Buffers[i].RanDry }),
+		RanDry:     v.clockShare(func(r *sim.Record) sim.Micros { return r.Buffers[i].RanDry }),
 		DryWindows: v.dryWindows(i),
 	}
 	if line.Kind == sim.HandMagazine {
@@ -65,6 +65,6 @@ func (v view) storeStop(i, k int, name string, class sim.Class) result.Stop {
 	return result.Stop{
 		Name: name, Class: class.String(),
 		PerHour: v.perHour(func(r *sim.Record) int64 { return r.Buffers[i].Stops[k].Count }),
-		Down:    v.share(func(r *sim.Record) sim.Micros { return stopped(&r.Buffers[i].Stops[k]) }),
+		Down:    v.clockShare(func(r *sim.Record) sim.Micros { return stopped(&r.Buffers[i].Stops[k]) }),
 	}
 }

@@ -26,7 +26,7 @@ func (v view) results(show []string) result.Results {
 		Replications: len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.ScheduledMeasure()), WarmUpHours: hours(s.ScheduledWarmUp()),
 		Engine: engineName, EngineReason: engineReason,
-		Output:     v.output(s),
+		Output:     v.output(),
 		Stations:   v.stations(),
 		Buffers:    v.buffers(),
 		Crews:      v.crews(s.Line.Crews),

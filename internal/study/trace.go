@@ -11,6 +11,6 @@ func (j *job) trace(o *Outcome) {
 	run := j.plainOptions(j.options.From)
 	run.WarmUp, run.Measure = min(run.WarmUp, longestTrace), min(run.Measure, longestTrace)
 	run.Trace = &o.Trace
-	j.model.NewEngine().Run(run)
-	o.TracedFrom, o.Traced = run.WarmUp, run.Measure
+	record := j.model.NewEngine().Run(run)
+	o.TracedFrom, o.Traced = run.WarmUp, record.Window
 }

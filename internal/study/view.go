@@ -16,5 +16,5 @@ type view struct {
 }
 
 func viewOf(s *scenario.Scenario, m *sim.Model, records []sim.Record) view {
-	return view{columns{records, s.Run.Confidence}, s, m, keyfigure.Derive(s)}
+	return view{columns{records, s.Run.Confidence, answerSpan(s), s.Run.UntilOrders}, s, m, keyfigure.Derive(s)}
 }

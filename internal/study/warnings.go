@@ -24,8 +24,10 @@ func warnings(v view) []string {
 	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
-	if text := oddWindow(v.scenario); text != "" {
-		all = append(all, text)
+	for _, text := range []string{oddWindow(v.scenario), v.noSpread()} {
+		if text != "" {
+			all = append(all, text)
+		}
 	}
 	if n := endedEarly(v.records); n > 0 {
 		all = append(all, fmt.Sprintf("%d of %d %s used up their input before the end of the window: the rest of the window counts as standing still.", n, len(v.records), windows(v.scenario)))
@@ -60,7 +62,7 @@ func endedEarly(records []sim.Record) int {
 
 // windows is what replications are called in the words of the answer.
 func windows(s *scenario.Scenario) string {
-	if s.Answer.Per == "hour" {
+	if s.Answer.Per == "hour" || s.Run.UntilOrders || s.Calendar != nil && s.ScheduledMeasure() != s.AnswerSpan() {
 		return "runs"
 	}
 	return s.Answer.Per + "s"
@@ -70,8 +72,8 @@ func windows(s *scenario.Scenario) string {
 func oddWindow(s *scenario.Scenario) string {
 	const day = 24 * sim.Hour
 	length := hoursWords(s.Run.Measure)
-	if s.Calendar != nil {
-		return oddSpan(s)
+	if s.Calendar != nil || s.Run.UntilOrders {
+		return ""
 	}
 	switch {
 	case s.Answer.Per == "shift" && s.Run.Measure > day:
@@ -84,14 +86,16 @@ func oddWindow(s *scenario.Scenario) string {
 	return ""
 }
 
-// oddSpan warns of a window that has not the scheduled hours of the answer.
-func oddSpan(s *scenario.Scenario) string {
-	got, want := s.ScheduledMeasure(), s.AnswerSpan()
-	if s.Answer.Per == "hour" || s.Run.UntilOrders || got == want {
+// noSpread says why single shifts or weeks are not compared.
+func (v view) noSpread() string {
+	if _, of := v.singles(); of != noSingles {
 		return ""
 	}
-	return fmt.Sprintf("The measured window has %s scheduled hours, a %s of the calendar has %s: totals are those of the window; write measure: %s for those of a %s.",
-		strings.TrimSuffix(hoursWords(got), " h"), s.Answer.Per, strings.TrimSuffix(hoursWords(want), " h"), hoursWords(want), s.Answer.Per)
+	if v.span > 0 {
+		return fmt.Sprintf("How single %s differ is left out: no whole one lies in the measured windows, which have not its %s scheduled hours either.",
+			v.scenario.Answer.Per+"s", strings.TrimSuffix(hoursWords(v.scenario.AnswerSpan()), " h"))
+	}
+	return "How single runs differ is left out: they end with their orders and are not equally long."
 }
 
 func hoursWords(t sim.Micros) string { return strconv.FormatFloat(hours(t), 'g', 6, 64) + " h" }
