@@ -104,7 +104,7 @@ func (a *acceptance) look(factor float64, runs int) error {
 	}
 	agreed := a.scenario.Agreement
 	lasts := max(longHours*sim.Hour/longRuns, 5*agreed.Run)
-	shown, err := a.efficiencies("long run", factor, spell{max(agreed.From, a.scenario.Run.WarmUp, sim.Hour) + 4*sim.Hour, lasts}, runs)
+	shown, err := a.efficiencies("long run", factor, spell{max(agreed.From, a.scenario.ScheduledWarmUp(), sim.Hour) + 4*sim.Hour, lasts}, runs)
 	if err != nil {
 		return err
 	}
