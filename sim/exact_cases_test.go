@@ -18,6 +18,7 @@ func exactCases(t *testing.T) []exactCase {
 	all = append(all, l.unreliableCases()...)
 	all = append(all, l.mergeCases()...)
 	all = append(all, l.repairmen()...)
+	all = append(all, l.walkers()...)
 	all = append(all, l.scrapCases()...)
 	all = append(all, l.splitCases()...)
 	all = append(all, l.coupledCases()...)
