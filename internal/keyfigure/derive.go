@@ -38,6 +38,10 @@ func Derive(s *scenario.Scenario) Figures {
 	out.addMeetings(line)
 	out.addCrews(line)
 	out.Working, out.Staff = workingTime(s), staff(line)
+	out.addOrders(s)
+	if len(s.Lines) > 1 {
+		out.several = s.Lines
+	}
 	out.Way = newWay(f, out.Places)
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.findInRigid()

@@ -1,5 +1,7 @@
 package keyfigure
 
+import "tuckline/internal/scenario"
+
 // Figures are the derived figures of one scenario. "Answer pieces" are pieces
 // of the unit of the answer, counted after the stations that the scenario names.
 type Figures struct {
@@ -20,8 +22,15 @@ type Figures struct {
 	Bounds Bounds
 	Crews  []CrewLoad
 	// Working is nil without a calendar.
-	Working  *WorkingTime
-	Staff    []Staff
+	Working *WorkingTime
+	Staff   []Staff
+	// Orders are the batches, alike ones together, SetUps the changeovers of one round of the list; WithoutEnd says
+	// that it comes again and again.
+	Orders     []Order
+	SetUps     []SetUps
+	WithoutEnd bool
+	// several are the lines; nil with one.
+	several  []scenario.ProductionLine
 	Warnings []string
 }
 

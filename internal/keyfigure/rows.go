@@ -28,6 +28,7 @@ func (f Figures) List() []Row {
 		}
 	}
 	l.crewRows(&f)
+	l.orderRows(&f)
 	l.workingRows(&f)
 	return l.rows
 }

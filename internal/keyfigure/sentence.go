@@ -13,8 +13,8 @@ func (f *Figures) sentences() []string {
 		return []string{f.nothingText()}
 	}
 	out := []string{
-		f.withDwell(fmt.Sprintf("%s With buffers without limit the line makes at most %s %s/h on average (%s a minute).",
-			f.constraintText(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)), atFastest),
+		f.withDwell(fmt.Sprintf("%s With buffers without limit %s at most %s %s/h on average (%s a minute).",
+			f.constraintText(), f.lineMakes(), fixed(60*b.Unlimited, 0), f.Unit, number(b.Unlimited)), atFastest),
 		f.withDwell(fmt.Sprintf("%s about %s %s/h: %s of the tied speed, which is %s %s/h%s.",
 			f.rigidText(), fixed(60*b.Rigid, 0), f.Unit, percent(b.RigidEfficiency), fixed(60*b.Tied, 0), f.Unit, f.lessRejects(" with ")), atSet),
 	}
@@ -64,6 +64,8 @@ func (f *Figures) RejectingAll() []string {
 func (f *Figures) constraintText() string {
 	names := f.Bounds.Constraint
 	switch {
+	case len(f.several) > 0:
+		return f.constraintsText()
 	case len(names) == 1 && f.Bounds.Gated:
 		return "The constraint is " + names[0] + ", by its own rate."
 	case len(names) == 1:
@@ -76,6 +78,9 @@ func (f *Figures) constraintText() string {
 }
 
 func (f *Figures) rigidText() string {
+	if len(f.several) > 0 {
+		return "Without any buffer or belt they make"
+	}
 	for _, p := range f.Places {
 		if p.Kind == "conveyor" {
 			return "Without any buffer or belt it makes"

@@ -30,6 +30,7 @@ func (f Figures) Text(w io.Writer) error {
 			writeLines(&b, lines)
 		}
 	}
+	f.writeOrders(&b)
 	f.writeWorking(&b)
 	if lines := f.crewLines(); len(lines) > 0 {
 		b.WriteString("\nWork asked of crews, every station running alone at set speed\n")
