@@ -36,6 +36,10 @@ func TestExampleFiles(t *testing.T) {
 			}
 			if demo, known := demos[name]; known {
 				demo.Calendar, demo.Line.Calendar = s.Calendar, s.Line.Calendar
+				demo.Orders, demo.Line.Orders, demo.Lines = s.Orders, s.Line.Orders, s.Lines
+				for i := range demo.Line.Stations {
+					demo.Line.Stations[i].BatchPerCycle = s.Line.Stations[i].BatchPerCycle
+				}
 				for i := range demo.Line.Crews {
 					demo.Line.Crews[i].ByShift = s.Line.Crews[i].ByShift
 				}

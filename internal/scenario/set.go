@@ -205,6 +205,8 @@ func (w *pathWalk) refuse(node *tree.Node, name string, left, known []string) {
 		w.r.complain(w.where, "nothing is called %q here; did you mean %q?", name, right)
 	case node != nil && node.Kind == tree.List:
 		w.r.complain(w.where, "%q is a list, whose items have no names; set the whole list", before)
+	case node != nil && node.Kind == tree.Scalar && strings.HasPrefix(before, "crews.") && name != "people":
+		w.r.complain(w.where, "%q is a single value, %s; set it as a whole, such as %s={people: %s, %s: …}", before, node.Text, before, node.Text, name)
 	case node != nil && node.Kind == tree.Scalar:
 		w.r.complain(w.where, "%q is a single value, %s; set it as a whole", before, node.Text)
 	case len(known) > 0 && before != "":

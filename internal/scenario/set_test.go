@@ -84,7 +84,7 @@ func TestBadSets(t *testing.T) {
 		"cartoner.cycle.mean=1 s", "cartoner.speed steps.from level=40 %", "cartoner.speed steps.0.from level=40 %",
 		"blister machine.stops.minor stp.lasts.mean=90 s", "blister machine.stops.minor stop.lasts.men=90 s",
 		"transfer store.holds=2", "transfer store.holds=2 blisters", "transfer store.holds=720 cartons", "transfer store.levels.stop=90 %",
-		"crews.operator=2", "crews.operators.people=2", "run.replication=10", "run.seed=1.5", "calendar.days=Mon", "money.currency=EUR",
+		"crews.operator=2", "crews.operators.people=2", "run.replication=10", "run.seed=1.5", "calendar.days=Monday", "calendar.shifts.erly.to=15:00", "calendar.shifts.early.to=15:00", "crews.operators.late=2", "crews.technicians.lat=2", "money.currency=EUR",
 		"line=[]", "run.at start.transfer stor=10 %", "cartoner.cycle={", "cartoner.cycle=90/min: x", "title.x=y", "wheelbase=3", "cartoner.cycle=*x",
 	} {
 		_, err := scenario.Read("lowmere.yaml", text, scenario.Options{Sets: []string{set}})
