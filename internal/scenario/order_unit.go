@@ -68,7 +68,9 @@ func (b *resolver) orderUnit() (u orderUnit) {
 	if len(asked) == 0 || b.flow.unclear {
 		return u
 	}
-	u.heads = b.heads()
+	if u.heads = b.heads(); len(u.heads) == 0 {
+		return u // a ring, which is complained about
+	}
 	for _, unit := range []string{quantity.Plural(b.s.Product.Dose), "blisters", "cartons", quantity.Plural(asked[0].unit)} {
 		if unit != "" && b.countedIn(unit, asked, &u) {
 			b.checkWhole(asked, u)
