@@ -88,6 +88,11 @@ func newAcceptance(ctx context.Context, s *scenario.Scenario, o AcceptanceOption
 	if s.Agreement.Efficiency == 0 {
 		return nil, &InputError{"the scenario has no agreement: write what the run must show, such as agreement: {efficiency: 85 %, run: 8 h}"}
 	}
+	hash, warned := s.Hash(), append([]string{}, s.Warnings...)
+	if len(s.Line.Orders.List) > 0 {
+		warned = append(warned, "The orders of the scenario are left out: an acceptance run makes one product and has no changeover.")
+	}
+	s = withoutOrders(s)
 	model, err := sim.Compile(s.Line)
 	if err != nil {
 		return nil, err
@@ -103,13 +108,16 @@ func newAcceptance(ctx context.Context, s *scenario.Scenario, o AcceptanceOption
 	if err := a.options.check(); err != nil {
 		return nil, err
 	}
+	if a.works(a.agreedRun()) == 0 {
+		return nil, &InputError{"the agreed run lies in a time in which the calendar lets the line stand: let it begin later or last longer, such as agreement: {efficiency: 85 %, run: 8 h}"}
+	}
 	a.results = result.Acceptance{
-		Format: result.Format, Title: s.Title, ScenarioHash: s.Hash(), Seed: s.Run.Seed, Confidence: s.Run.Confidence,
-		LongRunHours: longHours, Curve: []result.AcceptancePoint{}, Warnings: append([]string{}, s.Warnings...),
+		Format: result.Format, Title: s.Title, ScenarioHash: hash, Seed: s.Run.Seed, Confidence: s.Run.Confidence,
+		LongRunHours: longHours, Curve: []result.AcceptancePoint{}, Warnings: warned,
 		Agreement: result.AgreedRun{
 			Efficiency: s.Agreement.Efficiency, Of: speedWord(scenario.Counting{AtTopSpeed: s.Agreement.OfTopSpeed}),
 			RunHours: hours(s.Agreement.Run), ScheduledFromHours: hours(s.Agreement.From), Unit: s.Answer.Unit,
-			FullPerHour: 60 * a.full, Needed: s.Agreement.Efficiency * a.full * minutes(s.Agreement.Run), Runs: a.options.Runs,
+			FullPerHour: 60 * a.full, Needed: s.Agreement.Efficiency * a.full * minutes(a.works(a.agreedRun())), Runs: a.options.Runs,
 		},
 	}
 	return a, nil
@@ -215,10 +223,10 @@ func (a *acceptance) formula(e, factor float64) result.PointFormula {
 	}
 	agreed := a.scenario.Agreement
 	r := keyfigure.RenewalOf(&a.scenario.Line.Stations[i], &a.figures.Stations[i], factor)
-	if f.SD, f.Applies = r.Spread(e, minutes(agreed.Run)); !f.Applies {
+	if f.SD, f.Applies = r.Spread(e, minutes(a.works(a.agreedRun()))); !f.Applies {
 		return f
 	}
-	f.Passing, _ = r.Passing(e, agreed.Efficiency, minutes(agreed.Run))
+	f.Passing, _ = r.Passing(e, agreed.Efficiency, minutes(a.works(a.agreedRun())))
 	if length, ok := r.MinutesFor(e, agreed.Efficiency, a.options.Power); ok {
 		f.RunHours = length / 60
 	}

@@ -40,10 +40,14 @@ func (a *acceptance) lengths(l *result.RunLength) error {
 	begin := calendar.After(longest.from)
 	for k := range series[0] {
 		scheduled := calendar.Scheduled(begin+sim.Micros(k+1)*every) - calendar.Scheduled(begin)
+		works := a.worksBy(begin, begin+sim.Micros(k+1)*every)
 		shown := make([]float64, len(series))
 		for i := range series {
 			sums[i] += series[i][k]
-			shown[i] = sums[i] / (a.full * minutes(scheduled))
+			shown[i] = sums[i] / (a.full * minutes(works))
+		}
+		if works == 0 {
+			continue
 		}
 		if n := len(l.Lengths); n > 0 && l.Lengths[n-1].Hours == hours(scheduled) {
 			l.Lengths = l.Lengths[:n-1] // the line was off shift in between

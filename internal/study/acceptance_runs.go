@@ -26,6 +26,34 @@ func (a *agreedLine) agreedRun() spell {
 	return spell{a.scenario.Agreement.From, a.scenario.Agreement.Run}
 }
 
+// works is the time of a spell in which the calendar lets the line work: breaks and other times in which it stands are nothing that a run
+// could show.
+func (a *agreedLine) works(s spell) sim.Micros {
+	calendar := &a.scenario.Line.Calendar
+	begin := calendar.After(s.from)
+	return a.worksBy(begin, calendar.After(s.from+s.lasts))
+}
+
+// worksBy is the same between two times of the clock.
+func (a *agreedLine) worksBy(begin, end sim.Micros) sim.Micros {
+	calendar := &a.scenario.Line.Calendar
+	works := calendar.Scheduled(end) - calendar.Scheduled(begin)
+	for _, stands := range standing(calendar, begin, end-begin) {
+		works -= stands
+	}
+	return works
+}
+
+// withoutOrders is a scenario whose line makes the same product on and on: an acceptance run has no changeover.
+func withoutOrders(s *scenario.Scenario) *scenario.Scenario {
+	if len(s.Line.Orders.List) == 0 {
+		return s
+	}
+	one := *s
+	one.Line.Orders = sim.Orders{}
+	return &one
+}
+
 // options are those of a run; a spell of scheduled time lasts longer by the clock.
 func (a *agreedLine) optionsOf(seed uint64, s spell, replication int) sim.Options {
 	calendar := &a.scenario.Line.Calendar
@@ -79,7 +107,7 @@ func (a *acceptance) efficiencies(purpose string, factor float64, s spell, runs 
 	good := GoodPieces(a.scenario)
 	shown := make([]float64, len(records))
 	for i := range records {
-		shown[i] = float64(good(&records[i])) / (a.full * minutes(s.lasts))
+		shown[i] = float64(good(&records[i])) / (a.full * minutes(a.works(s)))
 	}
 	return shown, nil
 }

@@ -115,8 +115,11 @@ func TestAcceptanceRefuses(t *testing.T) {
 	}{
 		"no agreement":    {func(s *scenario.Scenario) { s.Agreement = scenario.Agreement{} }, AcceptanceOptions{}},
 		"power of a half": {func(*scenario.Scenario) {}, AcceptanceOptions{Power: 0.5}},
-		"more than all":   {func(*scenario.Scenario) {}, AcceptanceOptions{Truly: []float64{1.2}}},
-		"one run":         {func(*scenario.Scenario) {}, AcceptanceOptions{Runs: 1}},
+		"all in a break": {func(s *scenario.Scenario) {
+			s.Line.Calendar.Spans = []sim.Span{{Lasts: sim.Hour}, {Name: "break", Lasts: 10 * sim.Hour, Line: sim.LineStands}}
+		}, AcceptanceOptions{}},
+		"more than all": {func(*scenario.Scenario) {}, AcceptanceOptions{Truly: []float64{1.2}}},
+		"one run":       {func(*scenario.Scenario) {}, AcceptanceOptions{Runs: 1}},
 	} {
 		s := agreed(t)
 		c.change(s)

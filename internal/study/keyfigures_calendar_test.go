@@ -122,7 +122,7 @@ func TestGoodOutputPerHour(t *testing.T) {
 }
 
 // An agreed run of scheduled hours: 8 h from 1 h after the start lie in the early and the late shift of the first day; by hand the clock
-// says 07:00 to 15:00 of which 40 min are break and tidy. Without a stop the line makes the rest of it.
+// says 07:00 to 15:00 of which 40 min are break and tidy. Without a stop the line makes all of the rest, 440 min of 60 cartons.
 func TestAgreedRunOfScheduledHours(t *testing.T) {
 	text := strings.Replace(working, "run: {measure", "agreement: {efficiency: 85 %, run: 8 h}\nrun: {measure", 1)
 	text = strings.Replace(text, "rejects: 1 %", "rejects: 0 %", 1)
@@ -132,7 +132,20 @@ func TestAgreedRunOfScheduledHours(t *testing.T) {
 		s.Line.Stations[i].Stops = nil
 	}
 	a := accepted(t, s, AcceptanceOptions{Runs: 2})
-	if got, want := a.AsEntered.Shown.Mean, 440.0/480; math.Abs(got-want) > 0.002 {
-		t.Errorf("the run shows %v, want %v", got, want)
+	if got := a.AsEntered; math.Abs(got.Shown.Mean-1) > 0.002 || math.Abs(got.True.Mean-1) > 0.002 {
+		t.Errorf("the run shows %v, in the long run %v, want 1", got.Shown.Mean, got.True.Mean)
+	}
+	nearly(t, "what the run must make", a.Agreement.Needed, 0.85*440*60)
+}
+
+// An acceptance run has no changeover: a line with orders is looked at as one that makes the same product on and on.
+func TestAgreedRunWithoutOrders(t *testing.T) {
+	s := agreed(t)
+	s.Agreement.Run = 2 * sim.Hour
+	plain := accepted(t, s, AcceptanceOptions{Runs: 5, Truly: []float64{0.8}})
+	s.Line.Orders = sim.Orders{List: []sim.Order{{Name: "batch", Batch: 600, Before: sim.SetUp{Name: "format", Lasts: sim.Fixed(float64(sim.Hour))}}}, Again: true, CountedAfter: []string{"web"}}
+	ordered := accepted(t, s, AcceptanceOptions{Runs: 5, Truly: []float64{0.8}})
+	if plain.AsEntered != ordered.AsEntered || len(ordered.Warnings) != 1 || len(s.Line.Orders.List) != 1 {
+		t.Errorf("got %+v with orders, %+v without", ordered.AsEntered, plain.AsEntered)
 	}
 }
