@@ -37,7 +37,7 @@ func (a asked) rows(v view) []result.Measure {
 func CheckMeasures(show []string, s *scenario.Scenario, m *sim.Model) error {
 	var faults []string
 	for _, words := range show {
-		if _, err := parseMeasure(words, s, m); err != nil {
+		if _, err := measuresAsked(words, s, m); err != nil {
 			faults = append(faults, err.Error())
 		}
 	}

@@ -37,8 +37,9 @@ func (v view) results(show []string) result.Results {
 		Ends:       ends(v.records),
 	}
 	for _, words := range show {
-		if found, err := parseMeasure(words, s, v.model); err == nil {
-			r.Measures = append(r.Measures, found.rows(v)...)
+		found, _ := measuresAsked(words, s, v.model) // what is not known is left out
+		for _, one := range found {
+			r.Measures = append(r.Measures, one.rows(v)...)
 		}
 	}
 	return r
