@@ -123,7 +123,7 @@ func (h *holder) stationTimes(i int) {
 	down := r.States[sim.Waiting] + r.States[sim.Down] + r.States[sim.PlannedStop] - stands
 	switch {
 	case grouped:
-	case overlap, stands+off > 0:
+	case overlap, stands+off > 0, r.States[sim.Changeover] > 0:
 		h.atMost(s.Name+" down", int64(down), int64(stopped))
 	default:
 		h.same(s.Name+" down", int64(down), int64(stopped))

@@ -35,7 +35,7 @@ func (e *Engine) lookAtHand(l *link) bool {
 	case st.lacks == plan.Never:
 		st.lacks = e.now
 	}
-	if !st.hand.open && e.hours.works() {
+	if !st.hand.open && e.hours.works() && !(l.order != nil && l.order.phase == emptying) {
 		due, out = e.carriesAt(l)
 	}
 	asks := due <= e.now

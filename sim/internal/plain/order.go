@@ -63,6 +63,9 @@ func (e *Engine) connectOrders() {
 		for _, s := range l.plan.Answers {
 			e.stations[s].answers = true
 		}
+		for _, k := range l.plan.Links {
+			e.links[k].order = l
+		}
 		for _, k := range l.plan.Fed {
 			e.links[k].fed = true
 		}

@@ -146,6 +146,8 @@ type link struct {
 	class []uint8 // level -> class, where it is asked for
 	// fed says that what the heads of a line with orders give comes there.
 	fed bool
+	// order is the line of the place where there are orders, else nil.
+	order *orderLine
 }
 
 // batch is what arrives together, at a time from which what the belt has stood is taken off.
