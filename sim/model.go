@@ -114,6 +114,20 @@ func (m *Model) StopClasses(station int) []Class {
 	return classes
 }
 
+// StopCrews lists the crews that are asked for them, in the same order; empty for what nobody is asked for. A change of reel
+// may wait for the preparation of the next, which the crew of the material or another does: it counts as that of the material.
+func (m *Model) StopCrews(station int) []string {
+	s := &m.line.Stations[station]
+	var crews []string
+	for _, cause := range stopCauses(s) {
+		crews = append(crews, cause.stop.Crew.Crew)
+	}
+	for _, i := range sortedStocks(s) {
+		crews = append(crews, s.Materials[i].Crew.Crew)
+	}
+	return crews
+}
+
 // Engine runs replications of one model, one after the other. It keeps its
 // memory between runs and belongs to one goroutine.
 type Engine struct {

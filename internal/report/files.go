@@ -21,6 +21,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 // ReplicationsCSV writes one row a replication. The columns are, in this order:
 //
 //	replication, ending, ended_at_h    its number, why and when it ended
+//	window_s, scheduled_s              the window, and of it what is not off shift
 //	good_output                        good pieces of the answer in the window
 //	STATION cycles, scrapped_cycles    counts of cycles in the window
 //	STATION given, rejected, scrapped  pieces, as in results.json
@@ -34,7 +35,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	BUFFER mean_level, max_level       pieces
 //	BUFFER full_s, empty_s             seconds
 //	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, carried_s, returned, stops of CAUSE, CAUSE_s
-//	CREW requests, waited, busy_s, wait_s
+//	CREW requests, waited, busy_s, wait_s, present_s, walking_s, overtime_s
 //
 // with a colon between a name and what follows it, as in "cartoner: given". What a
 // station or a buffer does not have has no column.
@@ -69,6 +70,8 @@ func csvColumns(o *study.Outcome) []csvColumn {
 		{"replication", func(r *sim.Record) string { return strconv.Itoa(r.Replication) }},
 		{"ending", func(r *sim.Record) string { return r.End.String() }},
 		{"ended_at_h", func(r *sim.Record) string { return decimal(float64(r.EndedAt) / float64(sim.Hour)) }},
+		{"window_s", func(r *sim.Record) string { return seconds(r.Window) }},
+		{"scheduled_s", func(r *sim.Record) string { return seconds(r.Scheduled) }},
 		{"good_output", func(r *sim.Record) string { return integer(good(r)) }},
 	}
 	for i := range o.Results.Stations {

@@ -107,5 +107,8 @@ func crewColumns(i int, name string) []csvColumn {
 		column("waited", func(c *sim.CrewRecord) string { return integer(c.Waited) }),
 		column("busy_s", func(c *sim.CrewRecord) string { return seconds(c.Busy) }),
 		column("wait_s", func(c *sim.CrewRecord) string { return seconds(c.WaitTime) }),
+		column("present_s", func(c *sim.CrewRecord) string { return seconds(c.Present) }),
+		column("walking_s", func(c *sim.CrewRecord) string { return seconds(c.Walking) }),
+		column("overtime_s", func(c *sim.CrewRecord) string { return seconds(c.Overtime) }),
 	}
 }

@@ -9,6 +9,8 @@ import (
 func inputRows(s *subject) [][]cell {
 	rows := inputList{}
 	rows.run(&s.Scenario.Run, s.Window.Runs)
+	rows.calendar(s.Scenario.Calendar)
+	rows.orders(s.Scenario.Orders, &s.Scenario.Line, s.Scenario.Answer.Unit)
 	for i := range s.Scenario.Line.Stations {
 		rows.station(&s.Scenario.Line.Stations[i], &s.Scenario.Stations[i])
 	}
@@ -17,6 +19,7 @@ func inputRows(s *subject) [][]cell {
 	}
 	for _, crew := range s.Scenario.Line.Crews {
 		rows.crew(crew)
+		rows.presence(&crew, s.Scenario.Calendar)
 	}
 	rows.agreed(s.Scenario.Agreement)
 	rows.counted(&s.Scenario.KeyFigures)
@@ -61,6 +64,7 @@ func (l *inputList) station(line *sim.Station, people *scenario.Station) {
 		l.add("with", facts{"Station": line.StopsWith})
 	}
 	l.ways(line)
+	l.atOrderEnd(line)
 	l.scrap("after.stop", line.AfterStop)
 	l.scrap("after.standstill", line.AfterStandstill)
 	l.lasting("ramp", line.Ramp)

@@ -22,6 +22,9 @@ func (l *inputList) buffer(b *sim.Buffer, people *scenario.Buffer) {
 	l.level("restart.upstream", b.Restart.On, b.Restart.Level, people.Unit)
 	l.level("start.downstream", b.Start.On, b.Start.Level, people.Unit)
 	l.level("keeps", b.Keeps > 0, b.Keeps, people.Unit)
+	if b.TakenOut {
+		l.add("taken.out", nil)
+	}
 	l.atMost("in", b.In, people.Unit)
 	l.atMost("out", b.Out, people.Unit)
 	l.atMost("surplus", b.Surplus, people.Unit)

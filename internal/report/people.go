@@ -3,12 +3,13 @@ package report
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"tuckline/internal/result"
 	"tuckline/sim"
 )
 
-// peopleSection has the crews; it is a table only.
+// peopleSection has the crews.
 func peopleSection(s *subject) (*section, error) {
 	crews := s.Results.Crews
 	if len(crews) == 0 {
@@ -25,13 +26,28 @@ func peopleSection(s *subject) (*section, error) {
 	}
 	var names, people []string
 	for _, crew := range crews {
-		names, people = append(names, crew.Name), append(people, whole(float64(crew.People)))
+		names, people = append(names, crew.Name), append(people, s.peopleWords(crew.Name, crew.People))
 	}
-	t := tableOf(heading, heads("crew", "people", "busy", "people.minutes", "waited", "wait"), 1, textColumn(names), textColumn(people),
+	t := tableOf(heading, heads("crew", "people", "present", "busy", "people.minutes", "waited", "wait"), 1, textColumn(names), textColumn(people),
+		column(func(c result.Crew) result.Estimate { return c.Present }, 1),
 		column(func(c result.Crew) result.Estimate { return c.Busy }, 100),
 		column(func(c result.Crew) result.Estimate { return c.Minutes }, 1),
 		column(func(c result.Crew) result.Estimate { return c.Waited }, 100),
 		column(func(c result.Crew) result.Estimate { return c.MeanWaitS }, 1))
+	for _, extra := range []struct {
+		word string
+		of   func(result.Crew) result.Estimate
+	}{
+		{"walking", func(c result.Crew) result.Estimate { return c.WalkingMinutes }},
+		{"overtime", func(c result.Crew) result.Estimate { return c.OvertimeMinutes }},
+	} {
+		if slices.ContainsFunc(crews, func(c result.Crew) bool { return extra.of(c).N > 0 }) {
+			t.Head = append(t.Head, say("column."+extra.word, nil))
+			for i, one := range column(extra.of, 1) {
+				t.Rows[i] = append(t.Rows[i], one)
+			}
+		}
+	}
 	return &section{ID: "people", Heading: heading, Reading: say("people.reading", s.workKnown()), Table: t, Open: true}, nil
 }
 
@@ -49,4 +65,29 @@ func (s *subject) workKnown() facts {
 	add(anyBuffer(func(b *sim.Buffer) bool { return b.Kind == sim.HandMagazine })(line), "carrying")
 	add(anyBuffer(func(b *sim.Buffer) bool { return b.Returns.Share > 0 })(line), "inspection")
 	return facts{"Work": listed(work)}
+}
+
+// peopleWords say how many people a crew has: on each shift where the numbers differ, those of breaks where there are any.
+func (s *subject) peopleWords(name string, people int) string {
+	line := &s.Scenario.Line
+	at := slices.IndexFunc(line.Crews, func(c sim.Crew) bool { return c.Name == name })
+	if at < 0 || s.Scenario.Calendar == nil {
+		return whole(float64(people))
+	}
+	crew := &line.Crews[at]
+	if crew.Relief {
+		return say("people.relief", facts{"N": crew.InBreaks})
+	}
+	words := whole(float64(people))
+	if crew.ByShift != nil {
+		var all []string
+		for i, n := range crew.ByShift {
+			all = append(all, say("people.shift", facts{"Shift": s.Scenario.Calendar.Shifts[i].Name, "N": n}))
+		}
+		words = strings.Join(all, ", ")
+	}
+	if crew.InBreaks > 0 {
+		words += ", " + say("people.in.breaks", facts{"N": crew.InBreaks})
+	}
+	return words
 }

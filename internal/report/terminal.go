@@ -28,6 +28,7 @@ func Terminal(w io.Writer, in Page) error {
 	p.gap()
 	p.paragraph(s.waitWords())
 	p.paragraph(s.lateWords())
+	p.paragraph(s.shortWords())
 	p.paragraph(s.dryWords())
 	p.stations(s)
 	p.measures(s)

@@ -72,6 +72,9 @@ type Station struct {
 	Checks              []Check    `json:"checks,omitempty"`
 	// Origins say what began its blocked and starved spells, the longest first.
 	Origins []Origin `json:"origins,omitempty"`
+	// Waits are its requests for people, WaitsFor says for which crews it stands and waits, the longest first.
+	Waits    *Waits     `json:"waits,omitempty"`
+	WaitsFor []WaitsFor `json:"waits_for,omitempty"`
 }
 
 // States are the shares of the scheduled time in each state, which add up to 1; OffShift is a share of all time.
@@ -108,17 +111,6 @@ type Buffer struct {
 	// Beside is of stores beside the line and hand magazines, Stops of stores that have stops of their own.
 	Beside *Beside `json:"beside,omitempty"`
 	Stops  []Stop  `json:"stops,omitempty"`
-}
-
-// Crew has the figures of one crew. Busy is the share of the time in which people are present that
-// is work at the line, Minutes the same as minutes of people per hour, Waited the share of requests that waited.
-type Crew struct {
-	Name      string   `json:"name"`
-	People    int      `json:"people"`
-	Busy      Estimate `json:"busy"`
-	Minutes   Estimate `json:"minutes_per_hour"`
-	MeanWaitS Estimate `json:"mean_wait_s"`
-	Waited    Estimate `json:"waited"`
 }
 
 // Measure is one measure asked for with --show, in the words of the list of measures.

@@ -50,7 +50,7 @@ func withoutOrders(s *scenario.Scenario) *scenario.Scenario {
 		return s
 	}
 	one := *s
-	one.Line.Orders = sim.Orders{}
+	one.Line.Orders, one.Orders, one.Run.UntilOrders = sim.Orders{}, nil, false
 	return &one
 }
 

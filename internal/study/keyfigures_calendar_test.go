@@ -140,12 +140,13 @@ func TestAgreedRunOfScheduledHours(t *testing.T) {
 
 // An acceptance run has no changeover: a line with orders is looked at as one that makes the same product on and on.
 func TestAgreedRunWithoutOrders(t *testing.T) {
-	s := agreed(t)
-	s.Agreement.Run = 2 * sim.Hour
-	plain := accepted(t, s, AcceptanceOptions{Runs: 5, Truly: []float64{0.8}})
-	s.Line.Orders = sim.Orders{List: []sim.Order{{Name: "batch", Batch: 600, Before: sim.SetUp{Name: "format", Lasts: sim.Fixed(float64(sim.Hour))}}}, Again: true, CountedAfter: []string{"web"}}
-	ordered := accepted(t, s, AcceptanceOptions{Runs: 5, Truly: []float64{0.8}})
-	if plain.AsEntered != ordered.AsEntered || len(ordered.Warnings) != 1 || len(s.Line.Orders.List) != 1 {
-		t.Errorf("got %+v with orders, %+v without", ordered.AsEntered, plain.AsEntered)
+	text := strings.Replace(working, "run: {measure", "agreement: {efficiency: 85 %, run: 2 h}\nrun: {measure", 1)
+	orders := "orders: [{batch: 24000 blisters, product: ALDER, times: without end}]\nchangeover: {same product: {lasts: 1 h}}\nline:"
+	o := AcceptanceOptions{Runs: 5, Truly: []float64{0.8}}
+	plain := accepted(t, read(t, text), o)
+	s := read(t, strings.Replace(text, "line:", orders, 1))
+	ordered := accepted(t, s, o)
+	if plain.AsEntered != ordered.AsEntered || len(ordered.Warnings) != len(plain.Warnings)+1 || len(s.Line.Orders.List) != 1 {
+		t.Errorf("got %+v with orders, %+v without", ordered, plain)
 	}
 }

@@ -65,14 +65,6 @@ func level(v view, of int, _ string) []result.Measure {
 	return one(v.model.Places()[of].Name, v.level(of))
 }
 
-func waiting(v view, _ int, _ string) []result.Measure {
-	var rows []result.Measure
-	for i, crew := range v.scenario.Line.Crews {
-		rows = append(rows, one(crew.Name, v.meanWait(i))...)
-	}
-	return rows
-}
-
 func waited(v view, _ int, _ string) []result.Measure {
 	var rows []result.Measure
 	for i, crew := range v.scenario.Line.Crews {

@@ -15,8 +15,10 @@ type MeasureWord struct {
 const (
 	perAnswer = "hour, shift or week"
 	perTime   = "share of time"
-	perPieces = "share of pieces"
-	perMoment = "on average, in pieces"
+	// perPresent is a share of the time in which people are there.
+	perPresent = "share of time present"
+	perPieces  = "share of pieces"
+	perMoment  = "on average, in pieces"
 	// perRequest is a time.
 	perRequest = "request, in seconds"
 	// perRequests is a share.
@@ -67,10 +69,12 @@ var MeasureWords = []MeasureWord{
 	{"lateness of refills", perLate, "mean time from the end of the stock to the end of a late refill, for each material", lateness},
 	{"MATERIAL used", perGood, "web in m or pieces that cycles have used, those of scrap and failed picks included", usedUp},
 	{"MATERIAL wasted", perGood, "of it what scrapped cycles and failed picks have used", wastedUp},
-	{"waiting for crew", perRequest, "mean time until work begins, for each crew", waiting},
-	{"requests that waited", perRequests, "requests that had to wait at all, for each crew", waited},
-	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
+	{"waiting for crew", perRequest, "time until work begins, for each crew and for each station that asks for people: mean, P50 and P95", waiting},
+	{"requests that waited", perRequests, "requests for which nobody was free, for each crew", waited},
+	{"crew busy", perPresent, "people's time at work at the line, walking included, for each crew", busy},
 	{"crew minutes", perAnswer, "minutes of people at work at the line, for each crew", crewMinutes},
+	{"walking", perAnswer, "of them minutes from the call to the beginning of work, for each crew", minutesOf(walking)},
+	{"overtime", perAnswer, "of them minutes after the end of the shift or in a break, for each crew", minutesOf(overtime)},
 	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean and P95", agesOf},
 	{exposure, perTest, "pieces that have been made at the beginning of the line since what the last good test looked at, when a test is over: mean, P95 and most, for each check", exposures},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},

@@ -25,6 +25,8 @@ func (v view) stations() []result.Station {
 			Materials:       v.materials(i),
 			Checks:          c.checks(s.Line.Stations[i].Checks, i),
 			Origins:         v.origins(i),
+			Waits:           v.waits(stationWaits(i)),
+			WaitsFor:        v.waitsFor(i),
 		}
 		if s.Line.Stations[i].EmptyPockets.On {
 			all[i].EmptyPocketsPerHour = of(func(r *sim.StationRecord) int64 { return r.EmptyPockets })

@@ -13,8 +13,14 @@ type view struct {
 	scenario *scenario.Scenario
 	model    *sim.Model
 	figures  keyfigure.Figures
+	// stopCrews are the crews of the causes of each station.
+	stopCrews [][]string
 }
 
 func viewOf(s *scenario.Scenario, m *sim.Model, records []sim.Record) view {
-	return view{columns{records, s.Run.Confidence, answerSpan(s), s.Run.UntilOrders}, s, m, keyfigure.Derive(s)}
+	v := view{columns: columns{records, s.Run.Confidence, answerSpan(s), s.Run.UntilOrders}, scenario: s, model: m, figures: keyfigure.Derive(s)}
+	for i := range s.Line.Stations {
+		v.stopCrews = append(v.stopCrews, m.StopCrews(i))
+	}
+	return v
 }
