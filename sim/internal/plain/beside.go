@@ -55,6 +55,9 @@ func (e *Engine) wentBeside(l *link) {
 	if lack := -l.direct(); lack > 0 {
 		st.stored -= lack
 		l.rec.GivenBack += lack
+		if st.plan.Hand != plan.None { // the last part of an order
+			l.rec.ByHand += lack
+		}
 		e.passGate(&st.out, lack)
 	}
 	e.note(l)

@@ -95,7 +95,7 @@ func (e *Engine) rests(s *station) bool {
 		return false
 	}
 	for i := range 1 + len(s.also) {
-		if in := s.input(i); in.link.fed && e.thereAtLast(in.link) < in.takes {
+		if in := s.input(i); in.link.fed && e.thereAtLast(in.link) < in.takes && !e.atTheDoor(in.link) {
 			return true
 		}
 	}
@@ -161,10 +161,19 @@ func (e *Engine) empties(l *orderLine) bool {
 	if any {
 		return true
 	}
+	rest := false
 	for _, i := range l.plan.Stations {
-		if e.stations[i].phase != idle {
-			return false
+		switch s := &e.stations[i]; s.phase {
+		case holding:
+			e.clearHeld(s)
+			any = true
+		case idle:
+		default:
+			rest = true
 		}
+	}
+	if any || rest {
+		return any
 	}
 	l.phase, l.since = free, e.now
 	if !e.reachedCount(l) {
@@ -212,4 +221,21 @@ func (e *Engine) clearOut(l *link) {
 		e.note(l)
 	}
 	e.roomIn(l)
+}
+
+// clearHeld takes out what a machine holds that does not find its way into a place: it counts as if it had.
+func (e *Engine) clearHeld(s *station) {
+	next := e.nodes[s.node].outs[0].link
+	e.clock(next)
+	if s.reserved > 0 {
+		e.unreserve(s)
+	}
+	e.gave(s)
+	next.rec.In += s.out
+	next.rec.Cleared += s.out
+	s.rec.Passed += s.out
+	s.rec.Holding += e.now - s.heldFrom
+	s.out, s.phase, s.since = 0, idle, plan.Never
+	e.touched.add(s.index)
+	e.wake(s.node)
 }
