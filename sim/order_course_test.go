@@ -357,3 +357,73 @@ func TestOrdersEmptyAStoreBesideTheLine(t *testing.T) {
 	}.follow(t)
 	sameOrders(t, &rec, "1: 0 0 13, 6 in, 6 good")
 }
+
+// The last piece waits for its leaflet: the order is not over while that comes. The leaflet that is under way then is taken out,
+// for the next order comes with its own.
+func TestOrdersWaitForTheOtherInputs(t *testing.T) {
+	c := one("C", "A", 1)
+	c.Also = []sim.Input{{From: "rack", Takes: 1}}
+	rec := course{
+		line: sim.Line{
+			Stations: []sim.Station{one("A", "", 1), one("leaflets", "", 5), c},
+			Buffers:  []sim.Buffer{{Name: "rack", From: []string{"leaflets"}, Holds: 2}},
+			Orders:   batches("C", 0, "", 2, 2),
+		},
+		measure: 18 * s,
+		want: `
+			0  A running, leaflets running, C starved
+			1  A to C 1
+			2  A blocked                 # the second and last, behind the first
+			5  A starved, C running      # the first leaflet
+			6  C starved
+			10 C running, A to C 0
+			11 C starved                 # leaflets are at work until 15
+			15 A running                 # the third leaflet is taken out: the line is empty
+			16 A to C 1
+			17 A blocked
+		`,
+		counts: `rack: in 3, out 2, cleared 1; leaflets: cycles 3`,
+	}.follow(t)
+	sameOrders(t, &rec, "1: 0 0 15, 2 in, 2 good", "2: 15 15 never, 2 in, 0 good")
+}
+
+// A long stop of B, from 4 on, with a piece in work: the line is not empty before it is over and B has done the rest.
+func TestOrdersWaitForAStopWithAPieceInside(t *testing.T) {
+	b := one("B", "A", 3)
+	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.RunningClock, Every: sec(3.5), Lasts: sec(10)}}
+	rec := course{
+		line:    sim.Line{Stations: []sim.Station{one("A", "", 0.5), b}, Orders: batches("B", 2, "", 2, 1)},
+		measure: 19 * s,
+		want: `
+			0    A running, B starved
+			0.5  B running              # until 3.5, then the second
+			1    A blocked
+			3.5  A starved
+			4    B down (jam)           # 3.5 s of running; until 14
+			14   B running              # the other 2.5 s
+			16.5 A changeover, B changeover
+			18.5 A running, B starved
+		`,
+		counts: `B: cycles 2, jam count 1`,
+	}.follow(t)
+	sameOrders(t, &rec, "1: 0 0 16.5, 2 in, 2 good", "2: 16.5 18.5 never, 1 in, 0 good")
+}
+
+// A break begins in a changeover: the work goes on, the line is in a planned stop, and the next order begins behind it.
+func TestOrdersChangeoverInABreak(t *testing.T) {
+	line := sim.Line{Stations: []sim.Station{one("A", "", 1)}, Orders: batches("A", 4, "", 2, 1)}
+	line.Calendar = calendar(hours(0, "wbw", 3, 5, 100))
+	rec := course{
+		line:    line,
+		measure: 10 * s,
+		want: `
+			0 A running
+			2 A changeover      # until 6
+			3 A planned stop    # the break, until 8
+			8 A running
+			9 A starved
+		`,
+		counts: `A: cycles 3, changeover 1 s, planned stop 5 s`,
+	}.follow(t)
+	sameOrders(t, &rec, "1: 0 0 2, 2 in, 2 good", "2: 2 6 9, 1 in, 1 good")
+}
