@@ -161,5 +161,9 @@ func acceptanceMethod(a *result.Acceptance, version string) []string {
 	if a.AsEntered.Formula.Applies {
 		all = append(all, say("acceptance.method.formula", f))
 	}
-	return append(all, say("acceptance.method.length", f), say("method.again", f))
+	if l := a.RunLength; l.Asked {
+		f["LengthRuns"] = whole(float64(l.Lengths[0].Passing.N))
+		all = append(all, say("acceptance.method.length", f))
+	}
+	return append(all, say("method.again", f))
 }

@@ -39,9 +39,9 @@ type AcceptanceOutcome struct {
 const (
 	usualRuns, leastRuns = 400, 100
 	usualPower           = 0.9
-	longHours            = 2000
+	longHours            = 1600
 	longRuns             = 20
-	lengthRuns           = 200
+	lengthRuns           = 150
 	// longestRun is the longest run that is simulated, in agreed runs; a run is looked at at each half of one.
 	longestRun = 8
 )

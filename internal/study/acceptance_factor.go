@@ -20,6 +20,8 @@ type longRun struct {
 const (
 	leastFactor = 1.0 / 64
 	mostFactor  = 256
+	// firstLook is how many long runs a first look takes.
+	firstLook = longRuns / 5
 )
 
 var firstFactors = []float64{leastFactor, 0.25, 0.5, 1, 2, 4}
@@ -29,7 +31,7 @@ var firstFactors = []float64{leastFactor, 0.25, 0.5, 1, 2, 4}
 // exactly.
 func (a *acceptance) findFactors() error {
 	wanted := a.options.Truly
-	a.count.expect((len(firstFactors)*2/5 + len(wanted) + 1) * longRuns)
+	a.count.expect((len(wanted)+1)*longRuns + len(firstFactors)*firstLook)
 	if err := a.lookFirst(); err != nil {
 		return err
 	}
@@ -80,7 +82,7 @@ func (a *acceptance) sayUnreached(wanted, reached []float64, rough []longRun) {
 // lookFirst looks at a few factors with short runs, and at larger ones until the lowest true efficiency is passed.
 func (a *acceptance) lookFirst() error {
 	for _, factor := range firstFactors {
-		if err := a.look(factor, longRuns*2/5); err != nil {
+		if err := a.look(factor, firstLook); err != nil {
 			return err
 		}
 		if !a.stops() {
@@ -88,7 +90,7 @@ func (a *acceptance) lookFirst() error {
 		}
 	}
 	for factor := 8.0; factor <= mostFactor && a.long[len(a.long)-1].efficiency.Mean > a.options.Truly[0]; factor *= 2 {
-		if err := a.look(factor, longRuns*2/5); err != nil {
+		if err := a.look(factor, firstLook); err != nil {
 			return err
 		}
 	}

@@ -144,7 +144,7 @@ func TestAgreedRunWithoutOrders(t *testing.T) {
 	orders := "orders: [{batch: 24000 blisters, product: ALDER, times: without end}]\nchangeover: {same product: {lasts: 1 h}}\nline:"
 	o := AcceptanceOptions{Runs: 5, Truly: []float64{0.8}}
 	plain := accepted(t, read(t, text), o)
-	s := read(t, strings.Replace(text, "line:", orders, 1))
+	s := read(t, strings.Replace(text, "\nline:", "\n"+orders, 1))
 	ordered := accepted(t, s, o)
 	if plain.AsEntered != ordered.AsEntered || len(ordered.Warnings) != len(plain.Warnings)+1 || len(s.Line.Orders.List) != 1 {
 		t.Errorf("got %+v with orders, %+v without", ordered, plain)
