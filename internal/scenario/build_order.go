@@ -149,11 +149,11 @@ func (b *resolver) order(p *planned, u orderUnit) (sim.Order, Batch) {
 }
 
 // lastParts says what becomes of an incomplete input at the end of an order: who takes cartons, bundles or cases
-// closes a part bundle or case; a part stack of blisters is rejected.
+// closes a part bundle or case, if it makes one of them; a part stack of blisters is rejected.
 func (b *resolver) lastParts() {
 	for i := range b.s.Line.Stations {
 		takes := b.s.Stations[i].TakesUnit
-		if slices.ContainsFunc([]string{"cartons", "bundles", "cases"}, func(unit string) bool { return quantity.SameUnit(unit, takes) }) {
+		if b.s.Line.Stations[i].Gives == 1 && slices.ContainsFunc([]string{"cartons", "bundles", "cases"}, func(unit string) bool { return quantity.SameUnit(unit, takes) }) {
 			b.s.Line.Stations[i].LastPart = sim.PartClosed
 		}
 	}
