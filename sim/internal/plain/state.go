@@ -66,6 +66,7 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	return plan.Starved, none, none
 }
 
+// plannedSpell says that an open stop is a planned one.
 func (e *Engine) plannedSpell(id int) bool {
 	sp := &e.spells[id]
 	return e.stations[sp.station].planned(sp.cause)
