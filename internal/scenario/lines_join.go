@@ -47,8 +47,14 @@ func (b *resolver) everyLine() {
 	}
 }
 
-// inLines are the names of the model that a name at the top of the file means; one that no line has stays.
+// inLines are the names of the model that a name at the top of the file means; one that no line has stays. Of a line
+// that could not be read nothing is known.
 func (b *resolver) inLines(name string) (all []string) {
+	for _, line := range b.words.Lines.list {
+		if len(line.entries) == 0 && strings.HasPrefix(name, line.name+".") {
+			return nil
+		}
+	}
 	for _, e := range b.words.Line.entries {
 		if bare := strings.TrimPrefix(e.name.value, e.line+"."); bare == name {
 			all = append(all, e.name.value)

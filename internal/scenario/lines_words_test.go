@@ -165,3 +165,21 @@ func TestLinesRunBesideEachOther(t *testing.T) {
 		t.Error("the first line draws the random numbers of the second")
 	}
 }
+
+// TestLinesShareCrews: who works at one line is missing at the others. With one technician for four lines a breakdown
+// waits longer than with four, and less comes out.
+func TestLinesShareCrews(t *testing.T) {
+	run := func(set string) (waits sim.Micros, cartons int64) {
+		s := example(t, "four-lines.yaml", set)
+		record, _ := week(t, s)
+		for _, i := range s.Answer.CountedAfter {
+			cartons += record.Stations[i].Passed
+		}
+		return record.Crews[1].WaitTime, cartons
+	}
+	oneWaits, one := run("crews.technicians=1")
+	fourWaits, four := run("crews.technicians=4")
+	if oneWaits <= 2*fourWaits || one >= four {
+		t.Errorf("one technician: waits %v, %d cartons; four: %v, %d", oneWaits, one, fourWaits, four)
+	}
+}
