@@ -5,9 +5,7 @@ import "tuckline/sim/internal/plan"
 // stationDue ends a cycle or a stop, or strikes a cycle under way.
 func (e *Engine) stationDue(s *station) {
 	if s.own >= 0 {
-		if len(e.walks) == 0 || !e.arrives(jobOf(false, s.own)) {
-			e.close(s.own)
-		}
+		e.stopDue(s.own)
 		return
 	}
 	if s.machine.Quiet() {

@@ -110,6 +110,13 @@ func (e *Engine) arrives(job int) bool {
 	return true
 }
 
+// stopDue ends a stop, or the way to its work.
+func (e *Engine) stopDue(id int) {
+	if len(e.walks) == 0 || !e.arrives(jobOf(false, id)) {
+		e.close(id)
+	}
+}
+
 // workBegins counts a request, and begins the work.
 func (e *Engine) workBegins(w *wayTo) {
 	c := &e.crews[w.crew]
