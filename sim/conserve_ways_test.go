@@ -91,7 +91,13 @@ func (h *holder) assembles(p sim.Place) bool {
 		for _, in := range st.Also {
 			if in.From == p.Name {
 				k := slices.IndexFunc(h.m.Places(), func(o sim.Place) bool { return o.Name == p.Name })
-				h.same(p.Name+" out", h.rec.Buffers[k].Out*st.Takes, (h.rec.Stations[i].Taken+h.short(i))*in.Takes)
+				out, taken := h.rec.Buffers[k].Out*st.Takes, (h.rec.Stations[i].Taken+h.short(i))*in.Takes
+				if h.ordered() && st.LastPart == sim.PartClosed { // a part cycle that is lost, or under way, has no record of its own
+					h.atMost(p.Name+" taken", taken, out)
+					h.atMost(p.Name+" out", out-taken, int64(len(h.rec.Orders))*st.Takes*in.Takes)
+					return true
+				}
+				h.same(p.Name+" out", out, taken)
 				return true
 			}
 		}

@@ -12,10 +12,14 @@ import (
 
 func onOrders(t *testing.T, property func(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options)) {
 	t.Helper()
-	onLines(t, randomOrders, property)
+	onLines(t, randomOrders, func(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options) {
+		o.Measure *= 10 // for some orders
+		property(t, line, m, o)
+	})
 }
 
 func TestRandomOrdersConserve(t *testing.T) {
+	seen := map[string]int{}
 	onOrders(t, func(t *rapid.T, line sim.Line, m *sim.Model, o sim.Options) {
 		var trace sim.Trace
 		o.Trace, o.Classes = &trace, true
@@ -34,7 +38,31 @@ func TestRandomOrdersConserve(t *testing.T) {
 		for _, fault := range h.found {
 			t.Error(fault)
 		}
+		note := func(what string, n int64) { seen[what] += int(min(n, 1)) }
+		for i := range rec.Stations {
+			r := &rec.Stations[i]
+			note("closed", r.PartCycles)
+			note("part rejected", r.PartRejected)
+			note("changeover", int64(r.States[sim.Changeover]))
+		}
+		for i := range rec.Buffers {
+			note("taken out", rec.Buffers[i].Cleared)
+		}
+		for i := range rec.Orders {
+			o := &rec.Orders[i]
+			note("further orders", int64(i))
+			note("again", int64(o.Round))
+			if o.Finished != never && line.Orders.List[o.Order].Good > 0 {
+				note("good reached", 1)
+			}
+		}
 	})
+	for _, what := range []string{"closed", "part rejected", "changeover", "taken out", "further orders", "again", "good reached"} {
+		if seen[what] < 3 {
+			t.Errorf("%s: only %d times", what, seen[what])
+		}
+	}
+	t.Log(seen)
 }
 
 // Orders are finished sooner or later, whatever stops, rejects and scraps there are; nothing is left in the line then.
@@ -45,7 +73,7 @@ func TestRandomOrdersAreFinished(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		o.UntilOrders, o.WarmUp, o.Measure = true, 0, 1000*s
+		o.UntilOrders, o.WarmUp, o.Measure = true, 0, 300*s
 		rec := m.NewEngine().Run(o)
 		if rec.End != sim.OrdersFinished {
 			o.WarmUp = o.Measure

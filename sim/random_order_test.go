@@ -34,7 +34,7 @@ func (l *liner) orders(good bool) {
 				most = max(most, st.BatchPerCycle)
 			}
 		}
-		if st.Gives == 1 && l.chance("closed", 2) {
+		if st.Gives == 1 && st.From != "" && l.count("closed", 0, 2) > 0 {
 			st.LastPart = sim.PartClosed
 		}
 	}
