@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -15,6 +16,9 @@ import (
 
 // branchLook is how a kind of branch is called, and how it looks: a colour of the page or that of a state.
 type branchLook struct{ word, colour string }
+
+// key names the colour in the page.
+func (l branchLook) key() string { return l.colour[strings.Index(l.colour, ":")+1:] }
 
 var branchLooks = map[result.LossKind]branchLook{
 	result.LossGood:       {"good", "state:running"},

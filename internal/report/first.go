@@ -90,10 +90,13 @@ func warnings(o *study.Outcome, w window) []string {
 			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Many,
 		}))
 	}
-	return append(all, o.Results.Warnings...)
+	for _, warning := range o.Results.Warnings {
+		all = append(all, together(warning))
+	}
+	return all
 }
 
-// causes are the largest reasons why the constraint did not run.
+// causes are the largest parts of the constraint's time that were no good output.
 type causes struct {
 	Intro, Meaning string
 	Rows           []causeRow
@@ -113,42 +116,79 @@ func causesOf(s *subject) causes {
 		all := s.Figures.RejectingAll()
 		return causes{Intro: say("causes.unlimited", facts{"Unit": o.Results.Output.Unit, "Stations": listed(all), "N": len(all)})}
 	}
+	f := s.limitFacts()
+	if len(o.Causes) == 0 {
+		return causes{Intro: say("causes.none", f)}
+	}
+	c := causes{Intro: say("causes.of", f), Meaning: say("causes.meaning", f)}
+	shown := o.Causes[:min(shownCauses, len(o.Causes))]
+	column := func(of func(study.Cause) result.Estimate) int {
+		var all []result.Estimate
+		for _, one := range shown {
+			all = append(all, of(one))
+		}
+		return columnPlace(all, 1)
+	}
+	pieces := column(func(c study.Cause) result.Estimate { return c.Pieces })
+	minutes := column(func(c study.Cause) result.Estimate { return c.Minutes })
+	for _, one := range shown {
+		c.Rows = append(c.Rows, causeRow{
+			Key: branchLooks[one.Kind].key(), Words: causeWords(one, f["One"] == false),
+			Cost:    say("cause.cost", facts{"Pieces": atPlace(one.Pieces, 1, pieces), "Unit": o.Results.Output.Unit, "Window": w.One}),
+			Minutes: say("cause.minutes", facts{"Minutes": atPlace(one.Minutes, 1, minutes)}),
+			Width:   100 * one.Pieces.Mean / shown[0].Pieces.Mean,
+		})
+	}
+	return c
+}
+
+// limitFacts say what limits the line, and the share of its time that is good output.
+func (s *subject) limitFacts() facts {
 	var names, shares []string
 	for _, station := range s.constraints() {
 		names = append(names, station.Name)
-		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
+		if good := s.goodShare(station.Name); good.N > 0 {
+			shares = append(shares, numberOf(good, 100).String()+thin+"%")
+		}
 	}
-	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses, "Outside": s.outside()}
+	if len(shares) < len(names) {
+		shares = nil
+	}
+	f := facts{"Constraint": listed(names), "Good": listed(shares), "One": len(names) == 1, "Three": len(s.Causes) >= shownCauses, "Only": len(s.Causes) == 1, "Outside": s.outside()}
 	gates := s.Figures.Gates()
 	if len(gates) < len(s.Figures.Bounds.Constraint) {
 		gates = nil // stations are as narrow: they are named
 	}
 	f["Gates"], f["Several"] = listed(gates), len(gates) > 1
 	f["Limits"] = say("limits", f)
-	if len(o.Causes) == 0 {
-		return causes{Intro: say("causes.none", f)}
-	}
-	c := causes{Intro: say("causes.of", f), Meaning: say("causes.meaning", f)}
-	for _, one := range o.Causes[:min(shownCauses, len(o.Causes))] {
-		c.Rows = append(c.Rows, causeRow{
-			Key: lookOf(one.State).Key, Words: causeWords(one),
-			Cost:    say("cause.cost", facts{"Pieces": numberOf(one.Pieces, 1), "Unit": o.Results.Output.Unit, "Window": w.One}),
-			Minutes: say("cause.minutes", facts{"Minutes": numberOf(one.Minutes, 1)}),
-			Width:   100 * one.Pieces.Mean / o.Causes[0].Pieces.Mean,
-		})
-	}
-	return c
+	return f
 }
 
-func causeWords(c study.Cause) string {
+// goodShare is the share of good output at set speed in the loss tree of a station; N is 0 without a tree.
+func (s *subject) goodShare(station string) result.Estimate {
+	for _, tree := range s.Results.LossTrees {
+		for _, b := range tree.Branches {
+			if tree.Station == station && b.Kind == result.LossGood {
+				return b.Share
+			}
+		}
+	}
+	return result.Estimate{}
+}
+
+// causeWords say a cause as the loss tree does; of several limiting stations those are named whose time it is.
+func causeWords(c study.Cause, several bool) string {
+	words := kindWords(c.Kind)
 	switch {
 	case c.Stop != "":
 		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
-	case c.State == sim.Starved:
-		return say("cause.starved", nil)
-	case c.State == sim.Blocked:
-		return say("cause.blocked", nil)
-	default:
-		return lookOf(c.State).Word()
+	case c.Kind == result.LossStarved:
+		words = say("cause.starved", nil)
+	case c.Kind == result.LossBlocked:
+		words = say("cause.blocked", nil)
 	}
+	if several {
+		return say("cause.at", facts{"Cause": words, "Stations": listed(c.At)})
+	}
+	return words
 }

@@ -5,15 +5,14 @@ import (
 	"strings"
 
 	"tuckline/internal/result"
+	"tuckline/internal/study"
 )
 
 // measureWords are the name and the value of a measure that was asked for, by
 // the words of study.MeasureWords.
 func (s *subject) measureWords(m result.Measure) (name, value string) {
-	name = m.Name
-	if m.Of != "" && !strings.Contains(m.Name, m.Of) {
-		name = say("measure.of", facts{"Name": m.Name, "Of": m.Of})
-	}
+	name = measureName(m)
+	numberOf := func(e result.Estimate, scale float64) number { return atPlace(e, scale, s.measurePlace(m, scale)) }
 	switch {
 	case m.Value.N == 0:
 		return name, say("measure.none", nil)
@@ -42,6 +41,27 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 	default:
 		return name, say("measure.seconds", facts{"Value": numberOf(m.Value, 1), "Per": strings.TrimSuffix(m.Per, ", in seconds")})
 	}
+}
+
+// measureName is the words of a measure, with whose it is where they do not say so: a station may well be called "pack", and
+// then "lost packs" does not name it.
+func measureName(m result.Measure) string {
+	general := slices.ContainsFunc(study.MeasureWords, func(w study.MeasureWord) bool { return w.Words == m.Name })
+	if m.Of == "" || m.Of == "line" && strings.Contains(m.Name, m.Of) || !general && strings.Contains(m.Name, m.Of) {
+		return m.Name
+	}
+	return say("measure.of", facts{"Name": m.Name, "Of": m.Of})
+}
+
+// measurePlace is the power of ten for all rows of a measure.
+func (s *subject) measurePlace(m result.Measure, scale float64) int {
+	column := []result.Estimate{m.Value}
+	for _, other := range s.Results.Measures {
+		if other.Name == m.Name && other.Per == m.Per && other.Value.N > 0 {
+			column = append(column, other.Value)
+		}
+	}
+	return columnPlace(column, scale)
 }
 
 // measuresSection has what was asked for beside the standard figures.

@@ -32,7 +32,10 @@ func estimateCell(n number) cell {
 
 // columnOf shows a column of estimates, all with the same precision.
 func columnOf(estimates []result.Estimate, scale float64) []cell {
-	place := columnPlace(estimates, scale)
+	return cellsAt(estimates, scale, columnPlace(estimates, scale))
+}
+
+func cellsAt(estimates []result.Estimate, scale float64, place int) []cell {
 	cells := make([]cell, len(estimates))
 	for i, e := range estimates {
 		cells[i] = estimateCell(atPlace(e, scale, place))
