@@ -39,7 +39,12 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 	case strings.HasPrefix(m.Per, "on average"):
 		return name, say("measure.level", facts{"Value": numberOf(m.Value, 1), "Unit": s.placeNamed(m.Of).Unit})
 	default:
-		return name, say("measure.seconds", facts{"Value": numberOf(m.Value, 1), "Per": strings.TrimSuffix(m.Per, ", in seconds")})
+		n := numberOf(m.Value, 1)
+		value = n.String()
+		if m.Of == "longest" {
+			value = n.Mean // one value of all runs has no interval
+		}
+		return name, say("measure.seconds", facts{"Value": value, "Per": strings.TrimSuffix(m.Per, ", in seconds")})
 	}
 }
 
@@ -53,9 +58,13 @@ func measureName(m result.Measure) string {
 	return say("measure.of", facts{"Name": m.Name, "Of": m.Of})
 }
 
-// measurePlace is the power of ten for all rows of a measure.
+// measurePlace is the power of ten for all rows of a measure. Quantiles of tests and pauses of several stations are
+// too far apart for that.
 func (s *subject) measurePlace(m result.Measure, scale float64) int {
 	column := []result.Estimate{m.Value}
+	if strings.HasSuffix(m.Per, "in pieces") {
+		return columnPlace(column, scale)
+	}
 	for _, other := range s.Results.Measures {
 		if other.Name == m.Name && other.Per == m.Per && other.Value.N > 0 {
 			column = append(column, other.Value)

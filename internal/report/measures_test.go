@@ -26,6 +26,7 @@ func TestWordsOfMeasures(t *testing.T) {
 		},
 		"lateness of refills, blanks of cartoner: none occurred": {Name: "lateness of refills", Of: "blanks of cartoner", Per: "late refill, in seconds"},
 		"lost packs, pack: 171.1 ± 8.9 cartons per shift":        {Name: "lost packs", Of: "pack", Per: "shift", Unit: "cartons", Value: about(171.1, 8.9)}, // a station of that name
+		"time in line, longest: 10 900 s per piece":              {Name: "time in line", Of: "longest", Per: "piece, in seconds", Value: result.Estimate{Mean: 10900, Low: 10900, High: 10900, N: 1}},
 		"carried by hand, magazine: 450 ± 12 blisters per shift": {Name: "carried by hand", Of: "magazine", Per: "shift", Unit: "blisters", Value: about(450, 12)},
 	} {
 		name, value := s.measureWords(m)

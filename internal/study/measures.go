@@ -64,7 +64,7 @@ var MeasureWords = []MeasureWord{
 	{"requests that waited", perRequests, "requests that had to wait at all, for each crew", waited},
 	{"crew busy", perTime, "people's time at work at the line, for each crew", busy},
 	{"crew minutes", perAnswer, "minutes of people at work at the line, for each crew", crewMinutes},
-	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean and P95", agesOf},
+	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean, P95, P99 and longest", agesOf},
 	{exposure, perTest, "pieces that have been made at the beginning of the line since what the last good test looked at, when a test is over: mean, P95 and most, for each check", exposures},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
 }
