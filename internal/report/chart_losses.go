@@ -96,6 +96,7 @@ func (s *subject) lossesOption(all []loser, aria string) (option template.JS, ro
 	var bars []opts.BarData
 	var intervals []opts.CustomData
 	var counts []opts.ScatterData
+	place := s.lossesPlace(all)
 	for _, l := range all {
 		for _, kind := range lossKinds {
 			if !l.loses(kind) {
@@ -103,7 +104,7 @@ func (s *subject) lossesOption(all []loser, aria string) (option template.JS, ro
 			}
 			lost := kind.of(l.Pieces)
 			share := func(v float64) float64 { return round3(100 * v / l.Pieces.Made.Mean) }
-			f := facts{"Station": l.Name, "Kind": kind.Word(), "Pieces": numberOf(lost, s.Window.Hours), "Unit": l.Unit, "Window": s.Window.One}
+			f := facts{"Station": l.Name, "Kind": kind.Word(), "Pieces": atPlace(lost, s.Window.Hours, place), "Unit": l.Unit, "Window": s.Window.One}
 			i, tip := len(labels), say("losses.tip", f)
 			labels = append(labels, say("losses.label", f))
 			bars = append(bars, opts.BarData{Name: tip, Value: share(lost.Mean)})
@@ -113,6 +114,17 @@ func (s *subject) lossesOption(all []loser, aria string) (option template.JS, ro
 	}
 	option, err = barsWithCounts(aria, say("losses.axis", nil), "accent", labels, bars, intervals, counts)
 	return option, len(labels), err
+}
+
+// lossesPlace is the power of ten for the pieces of all ways to lose one.
+func (s *subject) lossesPlace(all []loser) int {
+	var lost []result.Estimate
+	for _, l := range all {
+		for _, kind := range lossKinds {
+			lost = append(lost, kind.of(l.Pieces))
+		}
+	}
+	return columnPlace(lost, s.Window.Hours)
 }
 
 // barsWithCounts are bars with their intervals, and beside each a count in words.

@@ -127,10 +127,11 @@ func (s *subject) originsOption(waits []wait, aria string) (template.JS, error) 
 	var bars []opts.BarData
 	var intervals []opts.CustomData
 	var counts []opts.ScatterData
+	place := placeIn(waits, func(w wait) result.Estimate { return w.spells }, s.Window.Hours)
 	for i, w := range waits {
 		f := facts{
 			"Station": w.Station, "State": w.look.Word(), "Cause": w.causeName(), "Several": several, "Window": s.Window.One,
-			"Share": numberOf(w.share, 100), "Count": numberOf(w.spells, s.Window.Hours).Mean,
+			"Share": numberOf(w.share, 100), "Count": atPlace(w.spells, s.Window.Hours, place).Mean,
 		}
 		tip := say("origins.tip", f)
 		labels = append(labels, say("origins.label", f))
@@ -153,7 +154,7 @@ func (s *subject) originsTable(all []wait, caption string) table {
 	}
 	head := append(heads("station", "waits.state", "waits.cause", "waits.share"), say("column.spells", facts{"Window": s.Window.One}), say("column.overlap", nil))
 	t := tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
-		columnOf(share, 100), columnOf(spells, s.Window.Hours), columnOf(overlap, 100))
+		sharesColumn(share), columnOf(spells, s.Window.Hours), sharesColumn(overlap))
 	t.Long = len(t.Rows) > longOnPaper
 	t.Note = say("origins.note", facts{"Least": rounded(100*leastWait, -1) + thin + "%"})
 	return t

@@ -66,8 +66,9 @@ func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) 
 	var bars []opts.BarData
 	var intervals []opts.CustomData
 	var counts []opts.ScatterData
+	place := placeIn(causes, func(c cause) result.Estimate { return c.PerHour }, s.Window.Hours)
 	for i, c := range causes {
-		down, count := numberOf(c.Down, minutes), numberOf(c.PerHour, s.Window.Hours)
+		down, count := numberOf(c.Down, minutes), atPlace(c.PerHour, s.Window.Hours, place)
 		labels = append(labels, say("stop.at", facts{"Stop": c.Name, "Station": c.Station}))
 		f := facts{"Stop": c.Name, "Station": c.Station, "Class": c.Class, "Count": count.Mean, "Minutes": down, "Window": s.Window.One}
 		tip := say("stops.tip", f)

@@ -122,15 +122,8 @@ func causesOf(s *subject) causes {
 	}
 	c := causes{Intro: say("causes.of", f), Meaning: say("causes.meaning", f)}
 	shown := o.Causes[:min(shownCauses, len(o.Causes))]
-	column := func(of func(study.Cause) result.Estimate) int {
-		var all []result.Estimate
-		for _, one := range shown {
-			all = append(all, of(one))
-		}
-		return columnPlace(all, 1)
-	}
-	pieces := column(func(c study.Cause) result.Estimate { return c.Pieces })
-	minutes := column(func(c study.Cause) result.Estimate { return c.Minutes })
+	pieces := placeIn(shown, func(c study.Cause) result.Estimate { return c.Pieces }, 1)
+	minutes := placeIn(shown, func(c study.Cause) result.Estimate { return c.Minutes }, 1)
 	for _, one := range shown {
 		c.Rows = append(c.Rows, causeRow{
 			Key: branchLooks[one.Kind].key(), Words: causeWords(one, f["One"] == false),

@@ -58,11 +58,10 @@ func measureName(m result.Measure) string {
 	return say("measure.of", facts{"Name": m.Name, "Of": m.Of})
 }
 
-// measurePlace is the power of ten for all rows of a measure. Quantiles of tests and pauses of several stations are
-// too far apart for that.
+// measurePlace is the power of ten for all rows of a measure. A mean and quantiles beside it are too far apart for that.
 func (s *subject) measurePlace(m result.Measure, scale float64) int {
 	column := []result.Estimate{m.Value}
-	if strings.HasSuffix(m.Per, "in pieces") {
+	if strings.HasSuffix(m.Per, "in pieces") || strings.HasPrefix(m.Per, "piece") {
 		return columnPlace(column, scale)
 	}
 	for _, other := range s.Results.Measures {

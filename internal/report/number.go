@@ -62,6 +62,15 @@ func columnPlace(column []result.Estimate, scale float64) int {
 	return placeOf(half, mean)
 }
 
+// placeIn is the power of ten for one estimate of each row.
+func placeIn[T any](rows []T, of func(T) result.Estimate, scale float64) int {
+	column := make([]result.Estimate, len(rows))
+	for i, row := range rows {
+		column[i] = of(row)
+	}
+	return columnPlace(column, scale)
+}
+
 // sharesPlace is the power of ten for a table of shares in percent: that of the widest interval, but no more than a
 // tenth of a percent, which is also that of a table without any interval.
 func sharesPlace(shares []result.Estimate) int {

@@ -35,6 +35,9 @@ func columnOf(estimates []result.Estimate, scale float64) []cell {
 	return cellsAt(estimates, scale, columnPlace(estimates, scale))
 }
 
+// sharesColumn shows a column of shares of time in percent.
+func sharesColumn(shares []result.Estimate) []cell { return cellsAt(shares, 100, sharesPlace(shares)) }
+
 func cellsAt(estimates []result.Estimate, scale float64, place int) []cell {
 	cells := make([]cell, len(estimates))
 	for i, e := range estimates {
