@@ -6,9 +6,16 @@ import (
 
 	"tuckline/internal/result"
 	"tuckline/internal/study"
+	"tuckline/sim"
 )
 
 func TestWordsOfCauses(t *testing.T) {
+	o := inventedOutcome()
+	o.Scenario.Line.Stations[0].Ramp = 15 * sim.Second
+	ramp := study.Cause{Kind: result.LossSlower, At: []string{o.Scenario.Line.Stations[0].Name}}
+	if got := subjectOf(o).causeWords(ramp, false); got != "slower than set speed: the ramp after each start" {
+		t.Errorf("got %q", got)
+	}
 	both := []string{"blister machine 1", "blister machine 2"}
 	for want, cause := range map[string]study.Cause{
 		"minor stop of blister machine 1 and blister machine 2":            {Kind: result.LossStop, Stop: "minor stop", Stations: both, At: both},
@@ -17,12 +24,12 @@ func TestWordsOfCauses(t *testing.T) {
 		"blocked: waits for room, blister machine 1 and blister machine 2": {Kind: result.LossBlocked, At: both},
 		"empty pockets, blister machine 2":                                 {Kind: result.LossPockets, At: both[1:]},
 	} {
-		if got := causeWords(cause, true); got != want {
+		if got := subjectOf(o).causeWords(cause, true); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}
 	for want, kind := range map[string]result.LossKind{"starved: waits for pieces": result.LossStarved, "scrap": result.LossScrap, "slower than set speed": result.LossSlower} {
-		if got := causeWords(study.Cause{Kind: kind, At: both[:1]}, false); got != want {
+		if got := subjectOf(o).causeWords(study.Cause{Kind: kind, At: both[:1]}, false); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}

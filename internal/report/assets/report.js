@@ -129,7 +129,7 @@
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
       axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
       if (axis.type === "value" && narrow) axis.splitNumber = Math.min(axis.splitNumber || 3, 3);
-      if (axis.maxInterval && narrow && ((axis.max - (axis.min || 0)) / axis.maxInterval) % 2 === 0) axis.minInterval = axis.maxInterval *= 2;
+      if (axis.maxInterval && narrow && axes(option, "xAxis").includes(axis)) axis.minInterval = axis.maxInterval *= 2;
       if (narrow && axes(option, "xAxis").length > 1 && axis === axes(option, "xAxis")[0]) axis.axisLabel.showMaxLabel = false;
       if (axis.max === 100) axis.interval = narrow ? 50 : 20;
     }
