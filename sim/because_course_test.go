@@ -317,3 +317,34 @@ func TestWaitsForAStore(t *testing.T) {
 			starved 2.5 s in 1 because of store: its stop`,
 	})
 }
+
+// The store beside the line takes in at most one every 1.5 s; A gives one every 1 s. Only while B is down do pieces come to it
+// at all, so that all that A is blocked for goes back to the jam of B: one piece waits on the way past since 3, the next goes
+// in at 4, that of 5 waits for the gate until 5.5, that of 6.5 until 7.
+func TestTheGateOfAStoreBesideTheLineBindsBecauseOfTheJamBehind(t *testing.T) {
+	b := one("B", "store", 0.4)
+	b.Stops = []sim.Stop{jamAt(2.5, 5)}
+	course{
+		line:    storeLine(one("A", "", 1), b, sim.Buffer{Kind: sim.BesideLine, Holds: 10, In: 3 * s / 2}),
+		measure: 8 * s,
+		want: `
+			0   A running, B starved
+			1   B running
+			1.4 B starved
+			2   B running
+			2.4 B starved
+			2.5 B down (jam)
+			3   store 1
+			4   store 2
+			5   A blocked
+			5.5 A running, store 3
+			6.5 A blocked
+			7   A running, store 4
+			7.5 B running, store 3
+			7.9 store 2
+		`,
+	}.attributed(t, map[string]string{
+		"A": `blocked 1 s in 2 because of B: jam`,
+		"B": `starved 1.7 s in 3 because of A: slower`,
+	})
+}

@@ -54,8 +54,12 @@ func (e *Engine) wentBeside(l *link) {
 	st.taken = e.now
 	if lack := -l.direct(); lack > 0 {
 		st.stored -= lack
-		l.rec.GivenBack += lack
-		e.passGate(&st.out, lack)
+		if st.plan.Hand != plan.None {
+			st.atHand -= lack // counted when they were carried out
+		} else {
+			l.rec.GivenBack += lack
+		}
+		e.passReady(&st.out, lack, l.plan.Takes-st.plan.Keeps)
 	}
 	e.note(l)
 }
@@ -67,23 +71,32 @@ func (e *Engine) lacksDirect(l *link) {
 	}
 }
 
+// givesBack is how many pieces may go on out of a store: of a hand magazine those that have been carried out.
+func (st *store) givesBack() int64 {
+	if st.plan.Hand != plan.None {
+		return st.atHand
+	}
+	return st.stored - st.keeps
+}
+
 // giveBack lets the first taker that lacks pieces have them from the store: after all moves of the
 // instant, so that what comes straight goes first.
 func (e *Engine) giveBack(l *link) bool {
 	st := l.store
-	if st.stored <= st.keeps || st.open > 0 || e.now < st.out.from {
+	there := st.givesBack()
+	if there <= 0 || st.open > 0 || e.now < st.out.from {
 		return false
 	}
 	for _, k := range l.plan.Takers {
 		lack := e.takes(k, l) - l.direct()
-		if lack <= 0 || lack > st.stored-st.keeps || !e.otherInputs(k, l) || !e.ready(k) {
+		if lack <= 0 || lack > there || !e.otherInputs(k, l) || !e.ready(k) {
 			continue
 		}
 		st.gives = true
-		before := l.rec.Out
+		before := l.level
 		e.startTaker(&e.nodes[k])
 		st.gives = false
-		if l.rec.Out > before {
+		if l.level < before {
 			e.note(l) // others may lack more
 			return true
 		}
