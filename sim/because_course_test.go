@@ -348,3 +348,26 @@ func TestTheGateOfAStoreBesideTheLineBindsBecauseOfTheJamBehind(t *testing.T) {
 		"B": `starved 1.7 s in 3 because of A: slower`,
 	})
 }
+
+// Two stations give two every 2 s each, C takes two every 1 s, all without a reserve. One of them stands for 60 s after every
+// 10 min of work, from 600 s on every 660 s, and C then waits 1 s before each cycle. From 1 h to 11 h that is 55 stops (5 … 59
+// times 660 s plus 600 s), and not the 1,650 waits that they begin.
+func TestAllWaitsOfAStopAreOneStop(t *testing.T) {
+	m1, m2, c := one("m1", "", 2), one("m2", "", 2), one("C", "store", 1)
+	m1.Gives, m2.Gives, c.Takes = 2, 2, 2
+	m1.Stops = []sim.Stop{{Name: "a", Every: sim.Fixed(300), Lasts: sec(60)}}
+	line := sim.Line{
+		Stations: []sim.Station{m1, m2, c},
+		Buffers:  []sim.Buffer{{Name: "store", From: []string{"m1", "m2"}, Holds: 60}},
+	}
+	rec := compile(t, line).NewEngine().Run(sim.Options{WarmUp: sim.Hour, Measure: 10 * sim.Hour, Attribute: true})
+	var stops, waits int64
+	for _, b := range rec.Stations[2].Because {
+		if b.Station == 0 && b.Cause == 0 {
+			stops, waits = b.Stops, b.StarvedSpells
+		}
+	}
+	if stops != 55 || waits < 1000 {
+		t.Errorf("%d stops with %d waits; by hand 55 with many", stops, waits)
+	}
+}

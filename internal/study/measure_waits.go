@@ -45,7 +45,7 @@ func causeNames(line *sim.Line, m *sim.Model) []string {
 	return names
 }
 
-// becauseOf counts the blocked and starved spells of a station that a stop has begun: a row for each
+// becauseOf counts the stops that have made a station wait, all waits of one stop once: a row for each
 // station, or the store, whose stop has the name.
 func becauseOf(v view, of int, per string) []result.Measure {
 	stations := len(v.scenario.Line.Stations)
@@ -56,7 +56,7 @@ func becauseOf(v view, of int, per string) []result.Measure {
 			var n int64
 			for _, one := range r.Stations[station].Because {
 				if one.Station == key.station && one.Cause == key.cause {
-					n += one.BlockedSpells + one.StarvedSpells
+					n += one.Stops
 				}
 			}
 			return float64(n)

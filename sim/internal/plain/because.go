@@ -66,6 +66,9 @@ type account struct {
 type row struct {
 	why origin
 	sum plan.Because
+	// stoppedAt is when the last stop began that is counted in it, if one is.
+	stoppedAt  plan.Micros
+	hasStopped bool
 }
 
 // connectBecause makes what says what began waits.
@@ -141,7 +144,7 @@ func (b *because) changed(e *Engine, s *station) {
 	a.row, a.counted, a.mark = none, none, e.now
 	a.halts.begin(state, by, stop)
 	if b.pauses {
-		e.followPause(a, state, by, stop)
+		e.followPause(s, a, state, by, stop)
 	}
 	switch state {
 	case plan.Running:
