@@ -10,7 +10,7 @@ type pause struct {
 	from plan.Micros
 	// asked: it began with a wait whose cause is not known yet; only: it has been nothing else.
 	asked, only bool
-	list []plan.Pause
+	list        []plan.Pause
 }
 
 // followPause begins and ends pauses.
