@@ -64,7 +64,7 @@ func TestQuestion5(t *testing.T) {
 // The file of a store beside the line says what last in first out does: no more and no fewer cartons, a shorter time in the line on
 // average, but a longer one for the hundredth that lies lowest, and more in question behind the store.
 func TestStoreBesideTheLineShowsWhatItSays(t *testing.T) {
-	command := `tuckline run scenarios/lowmere-beside.yaml --replications 300 --seed 1 --set "run.confidence=99 %" --show "time in line" --show "exposure" `
+	command := `tuckline run scenarios/lowmere-beside.yaml --replications 200 --seed 1 --show "time in line" --show "exposure" `
 	last, first := ask(t, command), ask(t, command+`--set "transfer store.leaves=first in first out"`)
 	difference := last.more(t, first, "good_output")
 	within(t, "difference of some 29 000 cartons", difference.Mean, -60, 60)
