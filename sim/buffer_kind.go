@@ -23,8 +23,8 @@ type Sensor struct {
 	At    int64
 	Delay Micros
 	// Travel is the time in which the belt runs the length of At pieces that stand close together, At × pitch / speed, 0
-	// to the transit: a piece stands as soon as it meets the end of the queue, so much before it would have been at
-	// the exit. With 0 only pieces that have had their whole transit count.
+	// to the transit: a piece stands as soon as it meets the end of the queue, before it would have been at the exit by
+	// the time for the pieces in front of it. With 0 only pieces that have had their whole transit count.
 	Travel Micros
 }
 

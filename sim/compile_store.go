@@ -142,19 +142,16 @@ func (c *compiler) checkSensorLevels(b *Buffer, takes int64) {
 	}
 }
 
-// direct is the number of places of the way past a store beside the line: as many as a hand-over has, and, where
-// pieces are not taken just as they come, what comes at once beside a rest that is too small to take. A station behind that
-// keeps up never finds more waiting.
+// direct is the number of places of the way past a store beside the line: as many as a hand-over has, and room for what
+// comes at once beside a rest that is too small to take. What comes within a cycle of the station behind waits there for
+// its next cycle and is not kept, also when that station is busy with what the store has given.
 func (c *compiler) direct(link int) int64 {
 	direct := max(c.leastCapacity(link), c.collating(link))
 	if c.assembled(link) {
 		direct = max(direct, c.without(link))
 	}
-	gives, takes := c.most(link)
-	if atOnce := c.atOnce(link); atOnce != gives || gives != takes {
-		direct = max(direct, atOnce+takes-1)
-	}
-	return direct
+	_, takes := c.most(link)
+	return max(direct, c.atOnce(link)+takes-1)
 }
 
 // atOnce is the most that comes to a place in one instant: what a station gives, over belts and buffers too.

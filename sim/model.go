@@ -44,8 +44,8 @@ type Place struct {
 	Capacity int64
 	Transit  Micros
 	Conveyor bool
-	// Direct is, of the capacity of a store beside the line, the part of the way past it: as many places as a
-	// hand-over has. AtStart and levels in per cent are of the others.
+	// Direct is, of the capacity of a store beside the line, the part of the way past it: places for what comes at
+	// once beside a rest that is too small to take, at least as many as a hand-over has. AtStart and levels in per cent are of the others.
 	Direct int64
 	// HandOver says that nobody wrote it: the smallest place that cannot lock. Stacks says that it is larger,
 	// 2 × takes − 1 places: the station behind it lets empty pockets run through, so that one stack is collected beside

@@ -150,6 +150,30 @@ func TestNoEmptyPocketBehindAStartLevel(t *testing.T) {
 	}
 }
 
+// What it lacks while it is stopped does not starve it, so that the level does not hold its pockets either.
+func TestEmptyPocketAfterAStopBehindAStartLevel(t *testing.T) {
+	line := startLevel(4, 1, 3)
+	b := &line.Stations[1]
+	b.EmptyPockets = sim.EmptyPockets{On: true, Most: 1}
+	b.Stops = []sim.Stop{{Name: "check", Every: sec(3), Clock: sim.CalendarClock, Lasts: sec(0.5)}}
+	for _, b.LoadsWhileStopped = range []bool{false, true} {
+		course{
+			line:    line,
+			measure: 6 * s,
+			want: `
+				0   A running, B running, store 2
+				1   store 1
+				2   store 0
+				3   B down (check)
+				3.5 B running         # a pocket until 4.5
+				4   store 1
+				4.5 store 0           # the stack, until 5.5, then a pocket
+			`,
+			counts: `B: cycles 4, empty pockets 1`,
+		}.follow(t)
+	}
+}
+
 // Supply that comes to its end: the pockets that may still run, then the end.
 func TestEmptyPocketsAtTheEnd(t *testing.T) {
 	line := pocketing(2, 1, 2)

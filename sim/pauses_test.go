@@ -42,6 +42,38 @@ func TestPausesAtTheEdges(t *testing.T) {
 	}
 }
 
+// B gives one every 1 s into ten places before C, which jams for 300 s from 100 on: B is blocked when they are full and its
+// next is done, from 110 to 400 s, and that goes back to the jam. What lasts a cycle or less is none: C, at 1.5 s, lets B wait
+// 0.5 s for each piece once the places are full again.
+func TestAPauseOfAStationThatIsBlocked(t *testing.T) {
+	b, c := one("B", "", 1), one("C", "store", 1)
+	c.Stops = []sim.Stop{jamAt(100, 300)}
+	run := func() []sim.Pause {
+		rec := compile(t, storeLine(b, c, sim.Buffer{Holds: 10})).NewEngine().Run(sim.Options{Measure: 450 * s, Pauses: true})
+		return rec.Stations[0].Pauses
+	}
+	// The piece of 100 goes in as C takes none; ten are in at 109, the eleventh is done at 110 and goes when C, which has a
+	// cycle from 100 on before it or begins one at 400, takes the first.
+	got := run()
+	if len(got) != 1 || got[0].Station != 1 || got[0].Cause != 0 || got[0].Begin < 109*s || got[0].Begin > 112*s || got[0].Begin+got[0].Lasted < 400*s || got[0].Begin+got[0].Lasted > 401*s {
+		t.Errorf("got %+v", got)
+	}
+	c.Stops, c.Cycle = nil, sec(1.5)
+	if got := run(); len(got) != 0 {
+		t.Errorf("waits of half a second are pauses: %+v", got)
+	}
+}
+
+// A heat-up of 45 min is a pause.
+func TestAHeatUpIsAPause(t *testing.T) {
+	a := one("A", "", 1)
+	a.HeatUp = 45 * sim.Minute
+	rec := compile(t, sim.Line{Stations: []sim.Station{a}}).NewEngine().Run(sim.Options{Measure: sim.Hour, Pauses: true})
+	if got := rec.Stations[0].Pauses; len(got) != 1 || got[0].Begin != 0 || got[0].Lasted != 45*sim.Minute {
+		t.Errorf("got %+v", got)
+	}
+}
+
 // The pauses of a refill are as long as its law says. A cartoner whose refill is log-normal with mean 1.5 min and
 // CV 0.8, and a web that gives 240 a minute meanwhile: exp(μ + z σ) × 240 with σ² = ln(1 + 0.8²) and μ = ln 1.5 − σ²/2 is
 // 692 at P90, 894 at P95 and 1,443 at P99 (own calculation).

@@ -34,14 +34,17 @@ func onLines(t *testing.T, make func(*rapid.T, sim.Micros) sim.Line, property fu
 				if err != nil {
 					t.Fatalf("the line is refused: %v", err)
 				}
-				l := liner{t: t, unit: unit}
-				o := sim.Options{
-					Seed: rapid.Uint64().Draw(t, "seed"), Replication: l.count("replication", 0, 3),
-					WarmUp: l.time("warm-up", 0, 20*s), Measure: l.time("measure", 1*s, 80*s),
-				}
-				property(t, line, m, o)
+				property(t, line, m, randomOptions(t, unit))
 			})
 		})
+	}
+}
+
+func randomOptions(t *rapid.T, unit sim.Micros) sim.Options {
+	l := liner{t: t, unit: unit}
+	return sim.Options{
+		Seed: rapid.Uint64().Draw(t, "seed"), Replication: l.count("replication", 0, 3),
+		WarmUp: l.time("warm-up", 0, 20*s), Measure: l.time("measure", 1*s, 80*s),
 	}
 }
 

@@ -160,3 +160,25 @@ func TestStartLevelThroughAStop(t *testing.T) {
 		`,
 	}.trail(t)
 }
+
+// What it lacks while it is stopped does not starve it, whether it takes its input then or waits for the end: no level holds
+// it. At 6 it is starved and waits for 3 pieces.
+func TestStartLevelIsNotArmedByAStop(t *testing.T) {
+	line := startLevel(4, 1, 3)
+	line.Stations[1].Stops = []sim.Stop{{Name: "check", Every: sec(3), Clock: sim.CalendarClock, Lasts: sec(2)}}
+	for loads, four := range map[bool]string{false: "4 store 1\n5 B running, store 0", true: "5 B running # it took its input at 4"} {
+		line.Stations[1].LoadsWhileStopped = loads
+		course{
+			line:    line,
+			measure: 7500 * sim.Micros(1000),
+			want: `
+			0 A running, B running, store 2
+			1 store 1
+			2 store 0
+			3 B down (check)
+			` + four + `
+			6 B starved
+		`,
+		}.trail(t)
+	}
+}

@@ -8,11 +8,12 @@ import (
 
 // A belt of 8 m at 24 m/min, 0.4 m/s, pitch 62 mm: 20 s, 129 places. 240/min come 0.25 s apart, and pieces that stand close
 // together are 62 mm / 0.4 m/s = 0.155 s of belt apart. The cartoner stops at 60 s and leaves the piece that has just arrived, so that
-// the k-th from the exit would be there at 60 + (k − 1) × 0.25 s; it meets the queue k × 0.155 s earlier:
+// the k-th from the exit would be there at 60 + (k − 1) × 0.25 s. The front of the first stands at the exit, that of the second 62 mm
+// before it, that of the k-th (k − 1) × 62 mm: it meets the queue (k − 1) × 0.155 s earlier, (k − 1) × 0.095 s after the stop:
 //
-//	1 m: 17 pieces (1/0.062 = 16.1)   60 + 16 × 0.25 − 17 × 0.155 = 61.365 s
-//	4 m: 65 pieces (64.5)             60 + 64 × 0.25 − 65 × 0.155 = 65.925 s
-//	7 m: 113 pieces (112.9)           60 + 112 × 0.25 − 113 × 0.155 = 70.485 s
+//	1 m: 17 pieces (1/0.062 = 16.1)   60 + 16 × 0.095 = 61.52 s
+//	4 m: 65 pieces (64.5)             60 + 64 × 0.095 = 66.08 s
+//	7 m: 113 pieces (112.9)           60 + 112 × 0.095 = 70.64 s
 //
 // The web, with a piece each 0.25 s, is blocked from the first that is ready after the report; without a report from 72.25 s, when
 // it finds no place.
@@ -21,17 +22,17 @@ func TestQueueReachesASensor(t *testing.T) {
 		at, travel, delay, stop float64
 		from                    float64 // when the web stops, 0 if it does not
 	}{
-		{17, 2.635, 0.5, 40, 62},    // report at 61.865 s
-		{65, 10.075, 0.5, 40, 66.5}, // at 66.425 s
-		{113, 17.515, 0.5, 40, 71},  // at 70.985 s
-		{65, 10.075, 2, 40, 68},     // at 67.925 s
-		{113, 17.515, 1.5, 40, 72},  // at 71.985 s
-		{113, 17.515, 2, 40, 72.25}, // at 72.485 s: the belt is full before
-		{65, 10.075, 2, 11, 68},     // a stop of 11 s is long enough
-		{65, 10.075, 2, 7.75, 0},    // one of 7.75 s ends 0.175 s before the report
-		{65, 10.075, 2, 8, 68},      // one of 8 s does not
-		{17, 2.635, 0.5, 1.75, 0},   // ends at 61.75 s
-		{17, 2.635, 0.5, 2, 62},
+		{17, 2.635, 0.5, 40, 62.25},    // report at 62.02 s
+		{65, 10.075, 0.5, 40, 66.75},   // at 66.58 s
+		{113, 17.515, 0.5, 40, 71.25},  // at 71.14 s
+		{65, 10.075, 2, 40, 68.25},     // at 68.08 s
+		{113, 17.515, 1.25, 40, 72},    // at 71.89 s
+		{113, 17.515, 2, 40, 72.25},    // at 72.64 s: the belt is full before
+		{65, 10.075, 2, 11, 68.25},     // a stop of 11 s is long enough
+		{65, 10.075, 2, 8, 0},          // one of 8 s ends 0.08 s before the report
+		{65, 10.075, 2, 8.5, 68.25},    // one of 8.5 s does not
+		{17, 2.635, 0.5, 2, 0},         // ends at 62 s, 0.02 s before
+		{17, 2.635, 0.5, 2.375, 62.25}, // blocked for the last 0.125 s
 	} {
 		cartoner := one("cartoner", "belt", 0.25)
 		cartoner.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(60), Lasts: sec(c.stop)}}
@@ -53,13 +54,16 @@ func TestQueueReachesASensor(t *testing.T) {
 }
 
 // In steady flow pieces are farther apart than those that stand: even without a delay no sensor sees a queue, also where four
-// are put at once, which are no nearer together than pieces that stand. It is so from three pieces on: when one has been taken the
-// k-th comes to its place after k × (0.25 - 0.155) s, for the third 0.285 s, and the next is taken after 0.25 s.
+// are put at once, which are no nearer together than pieces that stand. One at a time: when one has been taken the k-th is at the exit
+// after k × 0.25 s and at its place (k - 1) × 0.155 s before that, the first after 0.25 s, when it is taken, the second after 0.345 s,
+// later still each next. Four at once each second: the first is taken as they arrive, the others 0.2, 0.4 and 0.6 s after that. Three of
+// them do stand; the fourth from the exit is the first of the next four, at its place 1 - 3 × 0.155 = 0.535 s after these have arrived,
+// and after 0.2 s it is the third, 0.69 s, then the second, 0.845 s, then the first.
 func TestSteadyFlowIsNoQueue(t *testing.T) {
 	for _, gives := range []int64{1, 4} {
 		web := one("web", "", 0.25*float64(gives))
 		web.Gives = gives
-		for at := gives + 2; at <= 129; at++ {
+		for at := gives; at <= 129; at++ {
 			line := sim.Line{
 				Stations: []sim.Station{web, one("cartoner", "belt", 0.2)},
 				Buffers: []sim.Buffer{{
@@ -75,46 +79,47 @@ func TestSteadyFlowIsNoQueue(t *testing.T) {
 	}
 }
 
-// A belt of 3 s with 6 places: 0.5 s for the length of a piece. Full sees two pieces for 1.5 s, clear none for 1 s.
+// A belt of 3 s with 6 places: 0.5 s for the length of a piece. Full sees two pieces for 1.75 s, clear none for 1 s.
 func TestCourseOfAQueueOnABelt(t *testing.T) {
 	rec := course{
 		line: sim.Line{
 			Stations: []sim.Station{one("A", "", 1), one("B", "belt", 4)},
 			Buffers: []sim.Buffer{{
 				Name: "belt", From: []string{"A"}, Holds: 6, Transit: 3 * s, Conveyor: true,
-				Full:  sim.Sensor{On: true, At: 2, Delay: 3 * s / 2, Travel: 1 * s},
+				Full:  sim.Sensor{On: true, At: 2, Delay: 7 * s / 4, Travel: 1 * s},
 				Clear: sim.Sensor{On: true, At: 1, Delay: 1 * s, Travel: s / 2},
 			}},
 		},
-		measure: 30 * s,
+		measure: 34 * s,
 		want: `
 			0  A running, B starved
 			1  belt 1
 			2  belt 2
 			3  belt 3
-			4  B running              # takes the first; the second is at its place at 5 - 0.5, the third at 6 - 1 = 5: full at 6.5
+			4  B running              # takes the first; the second is at its place at 5, the third at 6 - 0.5 = 5.5: full at 7.25
 			5  belt 4
 			6  belt 5
-			7  A blocked              # full since 6.5
-			8  belt 4
-			12 belt 3
-			16 belt 2
-			20 belt 1
-			24 belt 0                 # clear reports at 25
-			25 A running, belt 1
-			26 belt 2
-			27 belt 3
-			29 belt 4                 # at 28 one was taken and one put
+			7  belt 6
+			8  A blocked, belt 5      # full since 7.25; there is room for what A holds
+			12 belt 4
+			16 belt 3
+			20 belt 2
+			24 belt 1
+			28 belt 0                 # clear reports at 29
+			29 A running, belt 1
+			30 belt 2
+			31 belt 3
+			33 belt 4                 # at 32 one was taken and one put
 		`,
-		counts: `A: blocked 18 s, blocked spells 1`,
+		counts: `A: blocked 21 s, blocked spells 1`,
 	}.follow(t)
 	if got := rec.Buffers[0].SensorStops; got != 1 {
 		t.Errorf("%d reports of a full belt, by hand 1", got)
 	}
 }
 
-// The belt of above stands, by a stop of its own, from 61.1 s to 63.1 s: the 17th piece meets the queue 2 s later, at 63.365 s, and full
-// reports at 63.865 s. The web holds the piece of 61.25 s until 63.1 s; the next are ready at 63.35, 63.6, 63.85 and 64.1 s, and
+// The belt of above stands, by a stop of its own, from 61.1 s to 63.1 s: the 17th piece meets the queue 2 s later, at 63.52 s, and full
+// reports at 64.02 s. The web holds the piece of 61.25 s until 63.1 s; the next are ready at 63.35, 63.6, 63.85 and 64.1 s, and
 // the last of these waits: 63.1 - 61.25 + 100 - 64.1 = 37.75 s.
 func TestQueueStandsWithItsBelt(t *testing.T) {
 	cartoner := one("cartoner", "belt", 0.25)
@@ -145,30 +150,30 @@ func TestQueueGoesOnWithItsBelt(t *testing.T) {
 			Stops: []sim.Stop{{Name: "drive", Clock: sim.CalendarClock, Every: sec(61.1), Lasts: sec(2)}},
 		}},
 	})
-	for _, c := range []struct{ until, reports int64 }{{63_864_000, 0}, {63_866_000, 1}} {
+	for _, c := range []struct{ until, reports int64 }{{64_019_000, 0}, {64_021_000, 1}} {
 		rec := m.NewEngine().Run(sim.Options{Measure: sim.Micros(c.until)})
 		if got := rec.Buffers[0].SensorStops; got != c.reports {
-			t.Errorf("%d reports up to %d, by hand %d at 63.865 s", got, c.until, c.reports)
+			t.Errorf("%d reports up to %d, by hand %d at 64.02 s", got, c.until, c.reports)
 		}
 	}
 }
 
-// Two are put each 4 s and are 3 s on the way; B takes one each 1.5 s. Full, without a delay, sees both 0.25 s before they
-// arrive, at 6.75 s; clear counts only what has arrived, and none has. It does not release what full has just stopped: a queue
-// up to the farther sensor has reached the nearer. B takes at 7 and 8.5 s, which clears the belt and lets A put what it has
-// held since 8 s; the same again each 4.5 s: reports at 6.75, 11.25 and 15.75 s, and A waits 0.5 s after each.
+// One is put each 2 s and is 3 s on the way, so that they arrive at 5, 7, 9, 11, 13 s; B takes at 5, 8.6 and 12.2 s. Full, without a
+// delay, sees two 0.5 s before the second arrives: at 8.5 s, up to the take, and at 10.5 s, when the piece of 9 s stands. Clear counts
+// only what has arrived, and that is one. It does not release what full has just stopped: a queue up to the farther sensor has reached
+// the nearer. What B takes at 12.2 s clears the belt and lets A put what it has held since 12 s. At 12.5 s the piece of 13 s is at
+// its place behind that of 11 s; when B takes that at 15.8 s the one put at 12.2 s stands too, and the belt is clear only at 19.4 s.
+// A, which ends at 14.2 s, waits 0.2 + 5.2 s.
 func TestFullSensorIsNotReleasedAtOnce(t *testing.T) {
-	web := one("A", "", 4)
-	web.Gives = 2
 	rec := compile(t, sim.Line{
-		Stations: []sim.Station{web, one("B", "belt", 1.5)},
+		Stations: []sim.Station{one("A", "", 2), one("B", "belt", 3.6)},
 		Buffers: []sim.Buffer{{
 			Name: "belt", From: []string{"A"}, Holds: 6, Transit: 3 * s, Conveyor: true,
-			Full: sim.Sensor{On: true, At: 2, Travel: s / 2}, Clear: sim.Sensor{On: true, At: 1},
+			Full: sim.Sensor{On: true, At: 2, Travel: 1 * s}, Clear: sim.Sensor{On: true, At: 2},
 		}},
 	}).NewEngine().Run(sim.Options{Measure: 20 * s})
-	if got, blocked := rec.Buffers[0].SensorStops, rec.Stations[0].States[sim.Blocked]; got != 3 || blocked != 3*s/2 {
-		t.Errorf("%d reports, by hand 3; A blocked for %d, by hand 1.5 s", got, blocked)
+	if got, blocked := rec.Buffers[0].SensorStops, rec.Stations[0].States[sim.Blocked]; got != 3 || blocked != 5_400_000 {
+		t.Errorf("%d reports, by hand 3; A blocked for %d, by hand 5.4 s", got, blocked)
 	}
 }
 

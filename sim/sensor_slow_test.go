@@ -21,10 +21,11 @@ type slowBelt struct {
 	aDue, bLeft                  int64 // when A is ready; what B has still to work
 }
 
-// reached says that all pieces up to the n-th are as near to the exit as if they stood.
+// reached says that all pieces up to the n-th are as near to the exit as if they stood: as many pieces before it as are in front
+// of them.
 func (b *slowBelt) reached(n int64) bool {
 	for k := range n {
-		if k >= int64(len(b.pieces)) || b.pieces[k]-(k+1)*b.spacing > b.now && b.pieces[k] > b.now {
+		if k >= int64(len(b.pieces)) || b.pieces[k]-k*b.spacing > b.now && b.pieces[k] > b.now {
 			return false
 		}
 	}

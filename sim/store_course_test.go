@@ -123,7 +123,7 @@ func TestCourseOfACalendarStopOfABelt(t *testing.T) {
 // Beside the line: pieces go straight while B takes them, into the store while it does not, and B has them
 // back when it takes more than comes.
 func TestCourseOfAStoreBesideTheLine(t *testing.T) {
-	b := one("B", "store", 0.8)
+	b := one("B", "store", 0.4)
 	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(2.5), Lasts: sec(3)}}
 	for _, lastIn := range []bool{false, true} {
 		rec := course{
@@ -132,23 +132,26 @@ func TestCourseOfAStoreBesideTheLine(t *testing.T) {
 			want: `
 				0   A running, B starved
 				1   B running              # straight through
-				1.8 B starved
+				1.4 B starved
 				2   B running
-				2.5 B down (jam)           # 0.3 s of the cycle are left
-				3   store 1
-				4   store 2
+				2.4 B starved
+				2.5 B down (jam)
+				3   store 1                # waits on the way past
+				4   store 2                # beside the line
 				5   store 3
-				5.5 B running
-				5.8 store 2                # B takes from the store
-				6   store 3
-				6.6 store 2
-				7   store 3
-				7.4 store 2
+				5.5 B running, store 2     # what waits on the way past
+				5.9 store 1                # B takes from the store
+				6   store 2                # waits on the way past: B is at work
+				6.3 store 1
+				6.7 store 0                # from the store
+				7   store 1
+				7.1 store 0
+				7.5 B starved
 			`,
-			counts: `store: in 7, out 5, empty 3 s`, // straight at 1 and 2; below one piece until 3
+			counts: `store: in 7, out 7, empty 4.2 s`, // below one piece until 3, 6.7-7 and 7.1-8
 		}.follow(t)
-		if r := &rec.Buffers[0]; r.Kept != 5 || r.GivenBack != 3 || r.RanDry != 6*s/5 { // starved 0-1, 1.8-2
-			t.Errorf("kept %d, given back %d, dry for %d; by hand 5, 3 and 1.2 s", r.Kept, r.GivenBack, r.RanDry)
+		if r := &rec.Buffers[0]; r.Kept != 2 || r.GivenBack != 2 || r.RanDry != 11*s/5 { // starved 0-1, 1.4-2, 2.4-2.5, 7.5-8
+			t.Errorf("kept %d, given back %d, dry for %d; by hand 2, 2 and 2.2 s", r.Kept, r.GivenBack, r.RanDry)
 		}
 	}
 }
@@ -191,5 +194,33 @@ func TestCourseOfASurplus(t *testing.T) {
 	}.follow(t)
 	if r := &rec.Buffers[0]; r.GivenBack != 5 || r.RanDry != 8*s/5 { // 6.4-8
 		t.Errorf("given back %d, dry for %d; by hand 5 and 1.6 s", r.GivenBack, r.RanDry)
+	}
+}
+
+// One comes every 1 s, B takes one every 0.6 s, 100 lie in the store and leave it one every 2 s while A runs: at 0, at 2.6
+// when the straight one of 2 is done, at 4.6 … 198.6. Straight come 3,599 within the hour. What meets B at work with a piece of
+// the store waits 0.2 s for it and is not kept: 3,599 + 100 go on, and the store holds 100 × 200 s / 2 in an hour, 2.8.
+func TestASurplusEmptiesTheStore(t *testing.T) {
+	rec := compile(t, storeLine(one("A", "", 1), one("B", "store", 0.6), sim.Buffer{
+		Kind: sim.BesideLine, Holds: 1000, AtStart: 100, Surplus: 2 * s,
+	})).NewEngine().Run(sim.Options{Measure: sim.Hour})
+	if r := &rec.Buffers[0]; r.Out != 3699 || r.Kept != 0 || r.GivenBack != 100 {
+		t.Errorf("out %d, kept %d, given back %d; by hand 3,699, 0 and 100", r.Out, r.Kept, r.GivenBack)
+	}
+}
+
+// Four come at once every 1 s, B takes three every 0.6 s: a fifth of its five a second is left, one a second. The store gives
+// it just that, 60 a minute: what has come out of it while B was at work lies ready, at most a take of three. So of 900 pieces
+// 600 have left after 10 min, but for what a take begins or waits for, and nothing of what came straight is kept. A
+// cycle of 0.5 s, which leaves B two a second, changes nothing.
+func TestASurplusHasItsRateBehindPiecesThatComeAtOnce(t *testing.T) {
+	for _, cycle := range []float64{0.6, 0.57, 0.5} {
+		a, b := one("A", "", 1), one("B", "store", cycle)
+		a.Gives, b.Takes = 4, 3
+		rec := compile(t, storeLine(a, b, sim.Buffer{Kind: sim.BesideLine, Holds: 1000, AtStart: 900, Surplus: s})).
+			NewEngine().Run(sim.Options{Measure: 10 * sim.Minute})
+		if r := &rec.Buffers[0]; r.Kept != 0 || r.GivenBack < 597 || r.GivenBack > 603 {
+			t.Errorf("with a cycle of %g s kept %d, given back %d; by hand 0 and 600, ± a take of three", cycle, r.Kept, r.GivenBack)
+		}
 	}
 }

@@ -12,8 +12,8 @@ func handMagazine() sim.Buffer {
 	return sim.Buffer{Kind: sim.HandMagazine, Holds: 10, Hand: sim.Hand{PerPiece: s / 2, Load: 3}}
 }
 
-// While B is down somebody carries into the magazine, three pieces or 1.5 s at a time. When B then lacks pieces for 0.2 s,
-// a part of its cycle, nobody carries.
+// While B is down one piece waits on the way past, and somebody carries into the magazine what comes then, three pieces or
+// 1.5 s at a time. Nobody carries out while something waits for B.
 func TestCourseOfAHandMagazine(t *testing.T) {
 	b := one("B", "store", 0.8)
 	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(2.5), Lasts: sec(5)}}
@@ -26,29 +26,30 @@ func TestCourseOfAHandMagazine(t *testing.T) {
 			1.8  B starved
 			2    B running
 			2.5  B down (jam)           # 0.3 s of the cycle are left
-			3    store 1                # carried in from 3 to 4.5
-			4    store 2
-			5    store 3                # from 5 to 6.5
-			6    store 4
-			7    store 5                # from 7 to 8.5
+			3    store 1                # waits on the way past
+			4    store 2                # carried in from 4 to 5.5
+			5    store 3
+			6    store 4                # from 6 to 7.5
+			7    store 5
 			7.5  B running
-			7.8  B starved              # somebody is busy the other way until 8.5
-			8    B running              # straight
-			8.8  B starved
-			9    B running              # straight
-			9.8  B starved
+			7.8  store 4                # B takes what waits since 3
+			8    store 5                # waits on the way past
+			8.6  store 4
+			9    store 5
+			9.4  store 4
 		`,
 	}.follow(t)
-	if r := &rec.Buffers[0]; r.Kept != 5 || r.GivenBack != 0 || r.ByHand != 5 {
-		t.Errorf("kept %d, given back %d, by hand %d; by hand computed 5, 0 and 5", r.Kept, r.GivenBack, r.ByHand)
+	if r := &rec.Buffers[0]; r.Kept != 4 || r.GivenBack != 0 || r.ByHand != 4 {
+		t.Errorf("kept %d, given back %d, by hand %d; by hand computed 4, 0 and 4", r.Kept, r.GivenBack, r.ByHand)
 	}
-	// Three times in, each for a whole load of 1.5 s.
-	if got := rec.Buffers[0].HandTime; got != 9*s/2 {
-		t.Errorf("somebody carried for %d µs, by hand computed 4.5 s", got)
+	// Twice in, each for a whole load of 1.5 s.
+	if got := rec.Buffers[0].HandTime; got != 3*s {
+		t.Errorf("somebody carried for %d µs, by hand computed 3 s", got)
 	}
 }
 
-// Five are there at the start: a load of three is asked for when B has lacked pieces for one cycle of 0.8 s.
+// Five are there at the start: a load of three is asked for when B has lacked pieces for one cycle of 0.8 s. It lies at hand
+// and blocks nobody: B has of it only what it lacks, and what comes straight goes first.
 func TestCourseOfALoadCarriedOut(t *testing.T) {
 	store := handMagazine()
 	store.AtStart = 5
@@ -61,16 +62,32 @@ func TestCourseOfALoadCarriedOut(t *testing.T) {
 			1.8 B starved
 			2   B running                      # straight
 			2.8 store 4                        # the first of the three that lie ready from 2.3 on
-			3   A blocked                      # B is at work: nobody carries it in
-			3.6 store 3
-			4.4 store 2                        # the last of the three
-			5.2 A running                      # straight: B takes what A holds since 3
+			3   store 5                        # waits on the way past: B is at work
+			3.6 store 4                        # straight
+			4   store 5
+			4.4 store 4                        # straight
+			5   store 5
+			5.2 store 4                        # straight
 		`,
-		counts: `store: kept 0, given back 3, by hand 3, in 3, out 6`, // in at 1, 2, 5.2; out there and at 2.8, 3.6, 4.4
+		counts: `store: kept 0, given back 3, by hand 3, in 5, out 6`, // in at 1 … 5; out at 1, 2, 2.8, 3.6, 4.4, 5.2
 	}.follow(t)
 }
 
-// The one operator clears the jam of B first; then, from 7.5 to 9, carries in what A holds since 3.
+// Three come every 1.5 s and B works 0.6 s for three, so that it lacks pieces for 0.9 s each time: somebody carries out 600
+// pieces, 30 at a time in 30 s. A never waits: 2,399 × 3 come straight within the hour, and 600 of the magazine go
+// on besides, well before its end: 20 loads of 30 s and less than 10 s until each is used up.
+func TestALoadCarriedOutBlocksNobody(t *testing.T) {
+	a, b := one("A", "", 1.5), one("B", "store", 0.6)
+	a.Gives, b.Takes = 3, 3
+	rec := compile(t, storeLine(a, b, sim.Buffer{
+		Kind: sim.HandMagazine, Holds: 600, AtStart: 600, Hand: sim.Hand{PerPiece: s, Load: 30},
+	})).NewEngine().Run(sim.Options{Measure: sim.Hour})
+	if r := &rec.Buffers[0]; r.Out != 3*2399+600 || r.GivenBack != 600 || rec.Stations[0].States[sim.Blocked] != 0 {
+		t.Errorf("out %d, given back %d, A blocked for %d; by hand 7,797, 600 and 0", r.Out, r.GivenBack, rec.Stations[0].States[sim.Blocked])
+	}
+}
+
+// The one operator clears the jam of B first; then, from 7.5 to 9, carries in what A holds since 4.
 func TestCourseOfAHandMagazineThatWaitsForItsCrew(t *testing.T) {
 	b, store := one("B", "store", 0.8), handMagazine()
 	operator := sim.Work{Crew: "operators"}
@@ -87,14 +104,16 @@ func TestCourseOfAHandMagazineThatWaitsForItsCrew(t *testing.T) {
 			1.8 B starved
 			2   B running
 			2.5 B down (jam)
-			3   A blocked                    # asks for the operator
-			7.5 A running, B running, store 1
-			7.8 B starved                    # the operator is busy the other way until 9
-			8.5 B running                    # straight
-			9.3 B starved
+			3   store 1                      # waits on the way past
+			4   A blocked                    # asks for the operator
+			7.5 A running, B running, store 2
+			7.8 store 1                      # B takes what waits since 3
+			8.5 store 2
+			8.6 store 1
+			9.4 B starved
 			9.5 B running                    # straight
 		`,
-		counts: `operators: busy 6.5 s, requests 2, waited 1, wait time 4.5 s  # 2.5-7.5, 7.5-9; waited 3-7.5`,
+		counts: `operators: busy 6.5 s, requests 2, waited 1, wait time 3.5 s  # 2.5-7.5, 7.5-9; waited 4-7.5`,
 	}.follow(t)
 }
 

@@ -118,8 +118,9 @@ func TestCourseOfLoadsCarriedOutOneAfterTheOther(t *testing.T) {
 	}
 }
 
-// Pieces come over a belt at 3, 4, 5 … and B, down from 5.1 to 15.1, takes the first three. The next three wait at 8: a
-// load, carried in at 8, 8.5 and 9. Other loads wait at 11 and at 14; then B takes what comes.
+// Pieces come over a belt at 3, 4, 5 … and B, down from 5.1 to 15.1, takes the first three. That of 6 waits on the way past.
+// The next three wait at 9: a load, carried in at 9, 9.5 and 10. Other loads wait at 12 and at 15: of the latter the third
+// goes straight at 15.8, when B takes what waits since 6, and that of 16 is carried in; then B takes what comes.
 func TestOnlyAWholeLoadIsCarriedIn(t *testing.T) {
 	b, store := one("B", "store", 0.8), handMagazine()
 	b.Stops = []sim.Stop{{Name: "jam", Clock: sim.CalendarClock, Every: sec(5.1), Lasts: sec(10)}}
@@ -130,7 +131,7 @@ func TestOnlyAWholeLoadIsCarriedIn(t *testing.T) {
 	for _, c := range []struct {
 		until sim.Micros
 		kept  int64
-	}{{79, 0}, {84, 1}, {94, 3}, {109, 3}, {114, 4}, {180, 9}} {
+	}{{89, 0}, {94, 1}, {104, 3}, {119, 3}, {124, 4}, {180, 9}} {
 		rec := compile(t, line).NewEngine().Run(sim.Options{Measure: c.until * s / 10})
 		if r := &rec.Buffers[1]; r.Kept != c.kept || r.GivenBack != 0 {
 			t.Errorf("until %d tenths of a second: kept %d, given back %d; by hand %d and 0", c.until, r.Kept, r.GivenBack, c.kept)

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"math"
 	"strings"
 	"testing"
+
+	"tuckline/internal/result"
 )
 
 // Question 4: at which level should the blister machine start again after the store was full? The higher, the less time is lost, the
@@ -56,6 +59,28 @@ func TestQuestion5(t *testing.T) {
 	within(t, "P95 of time in line, last in first out, s", last.measure(t, "time in line", "P95").Mean, 300, 1800)
 	// 45 min of running are 45 × 240 = 10 800 blisters or somewhat more, some 3 min of testing and what lies before the test is added.
 	within(t, "exposure, blisters", first.measure(t, "exposure", "leak test of cartoner, mean").Mean, 10800, 14000)
+}
+
+// The file of a store beside the line says what last in first out does: no more and no fewer cartons, a shorter time in the line on
+// average, but a longer one for the hundredth that lies lowest, and more in question behind the store.
+func TestStoreBesideTheLineShowsWhatItSays(t *testing.T) {
+	command := `tuckline run scenarios/lowmere-beside.yaml --replications 200 --seed 1 --show "time in line" --show "exposure" `
+	last, first := ask(t, command), ask(t, command+`--set "transfer store.leaves=first in first out"`)
+	difference := last.more(t, first, "good_output")
+	within(t, "difference of some 29 000 cartons", difference.Mean, -60, 60)
+	times := func(a answer, of string) result.Estimate { return a.measure(t, "time in line", of) }
+	if lifo, fifo := times(last, "mean"), times(first, "mean"); lifo.Mean >= fifo.Mean {
+		t.Errorf("mean time in line: last in first out %+v, first in first out %+v", lifo, fifo)
+	}
+	// The interval of the difference of two means, as if the luck were not shared: the half-widths add up as squares.
+	if lifo, fifo := times(last, "P99"), times(first, "P99"); lifo.Mean-fifo.Mean <= math.Hypot(lifo.High-lifo.Mean, fifo.High-fifo.Mean) {
+		t.Errorf("P99 of time in line: last in first out %+v, first in first out %+v", lifo, fifo)
+	}
+	if lifo, fifo := times(last, "longest").Mean, times(first, "longest").Mean; lifo <= fifo {
+		t.Errorf("longest time in line: last in first out %v s, first in first out %v s", lifo, fifo)
+	}
+	most := func(a answer) float64 { return a.measure(t, "exposure", "leak test of cartoner, most").Mean }
+	within(t, "the most in question, last in first out to first in first out", most(last)/most(first), 1.2, 3)
 }
 
 // Question 6: is a hand magazine of 600 blisters enough? In how many shifts it runs dry, and what carrying takes: 90/min of

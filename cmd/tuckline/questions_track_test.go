@@ -41,8 +41,8 @@ func TestQuestion17(t *testing.T) {
 
 // Question 24: which places and delays of the sensors avoid short stops of the web? Short stops of the cartoner, 6 s each 400
 // cartons, pass unnoticed where full is far from the exit and slow, and stop the web each time where it is near and quick. By hand: 4 a
-// second come, 10 a metre, and stand 62 mm apart, so that the queue grows by 4 / (1 - 0.62) = 10.5 a second. It is at 2 m (33 pieces)
-// after 3.1 s, and full reports at 3.6 s; it would be at 6 m (97) after 9.2 s.
+// second come, 10 a metre, and stand 62 mm apart, so that the queue grows by 4 / (1 - 0.62) = 10.5 a second. It is at 2 m (33 pieces,
+// 32 of them before the last) after 3.0 s, and full reports at 3.5 s; it would be at 6 m (97) after 9.1 s.
 func TestQuestion24(t *testing.T) {
 	sensors := func(at, delay string) answer {
 		return ask(t, `tuckline run scenarios/lowmere-sensors.yaml --replications 12 --show "restarts of blister machine" `+

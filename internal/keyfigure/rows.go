@@ -65,36 +65,9 @@ func (l *list) line(f *Figures) {
 }
 
 func (l *list) station(s *Station, unit string) {
-	l.add("set speed", s.Set.Cycles, "cycles/min")
-	l.add("set rate", s.Set.Pieces, s.GivesUnit+"/min")
-	l.add("top speed", s.Top.Cycles, "cycles/min")
-	l.add("top rate", s.Top.Pieces, s.GivesUnit+"/min")
-	if s.PerPiece > 0 {
-		l.add("set rate at the count", s.Set.Answer, unit+"/min")
-		l.add("top rate at the count", s.Top.Answer, unit+"/min")
-		l.add("effective rate at the count", s.Effective.Answer, unit+"/min")
-		l.add("at most at the count", s.AtMost.Answer, unit+"/min")
-	}
-	for i := range s.Steps {
-		step := &s.Steps[i]
-		l.add("speed step to "+number(step.Cycles)+" cycles/min from", float64(step.From), step.Unit+" in "+step.Place)
-		l.add("speed step back at", float64(step.BackAt), step.Unit+" in "+step.Place)
-	}
-	l.add("effective rate", s.Effective.Pieces, s.GivesUnit+"/min")
-	l.share("efficiency alone", s.Alone)
-	if s.Guaranteed > 0 {
-		l.share("guaranteed efficiency alone", s.Guaranteed)
-		l.share("works in the line without any buffer", s.InRigid)
-	}
-	if len(s.JoinedWith) > 0 {
-		l.share("efficiency with joined stops", s.Joined)
-	}
-	l.share("good share", s.GoodShare)
-	if len(s.Losses) > 1 || s.GoodShare < 1 && s.Losses[0].Name != rejected {
-		for _, loss := range s.Losses {
-			l.rows = append(l.rows, Row{Group: l.group, Name: loss.Name, Value: loss.Share, Text: loss.text()})
-		}
-	}
+	l.speeds(s, unit)
+	l.efficiencies(s)
+	l.losses(s)
 	l.some("longer cycles add", s.GroupSeconds, "s")
 	l.some("a restart costs", s.RestartSeconds, "s")
 	if s.Tries >= seenTries {
@@ -111,6 +84,47 @@ func (l *list) station(s *Station, unit string) {
 		l.add(stop.Name+": every", stop.Minutes, "min")
 		l.add(stop.Name+": lasts", stop.Lasts, "min")
 		l.share(stop.Name+": down per running time", stop.DownShare)
+	}
+}
+
+// speeds are those of the station in its own pieces and, where they reach the count, in those of the answer.
+func (l *list) speeds(s *Station, unit string) {
+	l.add("set speed", s.Set.Cycles, "cycles/min")
+	l.add("set rate", s.Set.Pieces, s.GivesUnit+"/min")
+	l.add("top speed", s.Top.Cycles, "cycles/min")
+	l.add("top rate", s.Top.Pieces, s.GivesUnit+"/min")
+	if s.PerPiece > 0 {
+		l.add("set rate at the count", s.Set.Answer, unit+"/min")
+		l.add("top rate at the count", s.Top.Answer, unit+"/min")
+		l.add("effective rate at the count", s.Effective.Answer, unit+"/min")
+		l.add("at most at the count", s.AtMost.Answer, unit+"/min")
+	}
+	for i := range s.Steps {
+		step := &s.Steps[i]
+		l.add("speed step to "+number(step.Cycles)+" cycles/min from", float64(step.From), step.Unit+" in "+step.Place)
+		l.add("speed step back at", float64(step.BackAt), step.Unit+" in "+step.Place)
+	}
+	l.add("effective rate", s.Effective.Pieces, s.GivesUnit+"/min")
+}
+
+func (l *list) efficiencies(s *Station) {
+	l.share("efficiency alone", s.Alone)
+	if s.Guaranteed > 0 {
+		l.share("guaranteed efficiency alone", s.Guaranteed)
+		l.share("works in the line without any buffer", s.InRigid)
+	}
+	if len(s.JoinedWith) > 0 {
+		l.share("efficiency with joined stops", s.Joined)
+	}
+}
+
+// losses are said one by one where rejects are not the only ones.
+func (l *list) losses(s *Station) {
+	l.share("good share", s.GoodShare)
+	if len(s.Losses) > 1 || s.GoodShare < 1 && s.Losses[0].Name != rejected {
+		for _, loss := range s.Losses {
+			l.rows = append(l.rows, Row{Group: l.group, Name: loss.Name, Value: loss.Share, Text: loss.text()})
+		}
 	}
 }
 

@@ -152,12 +152,11 @@ func glued(text string) []string {
 	var out []string
 	open := false
 	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return unicode.IsSpace(r) && string(r) != quantity.Thin }) {
-		if open {
+		if open { // a name may end in a number too: "blister machine 1 4.0 %"
 			out[len(out)-1] += " " + word
-			open = false
-			continue
+		} else {
+			out = append(out, word)
 		}
-		out = append(out, word)
 		last := word[len(word)-1]
 		open = last >= '0' && last <= '9'
 	}

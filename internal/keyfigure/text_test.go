@@ -47,3 +47,11 @@ func TestTextIsWhatPeopleSee(t *testing.T) {
 		})
 	}
 }
+
+// A number stays with its unit, also behind a name that ends in a number.
+func TestNumbersStayWithTheirUnits(t *testing.T) {
+	got := glued("breakdown at blister machine 1 4.0 %, then 45 min")
+	if want := []string{"breakdown", "at", "blister", "machine", "1 4.0 %,", "then", "45 min"}; cmp.Diff(want, got) != "" {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

@@ -44,6 +44,7 @@ func (s *subject) levelSection(i int, b result.Buffer, place keyfigure.Place) (*
 		"Name": b.Name, "Unit": place.Unit, "Full": percentWords(b.Full.Mean), "Empty": percentWords(b.Empty.Mean),
 		"Level": numberOf(b.Level, 1).Mean, "Capacity": whole(float64(b.Capacity)), "Window": s.Window.One, "Part": s.tracedPart(),
 		"Limited": b.Capacity != sim.Unlimited, "Belt": place.TransitSeconds > 0,
+		"Past": s.placesPast(b),
 	}
 	heading := say("levels.heading", f)
 	option, err := s.levelOption(i, b, place, f, described(heading))
@@ -55,6 +56,16 @@ func (s *subject) levelSection(i int, b result.Buffer, place keyfigure.Place) (*
 		Charts: []chart{{fmt.Sprintf("level-%d", i), 270, option}},
 		Table:  s.levelTable(i, b, heading, f),
 	}, nil
+}
+
+// placesPast are the places of a store beside the line, or of a hand magazine, that pieces on their way past it take.
+func (s *subject) placesPast(b result.Buffer) string {
+	for i := range s.Scenario.Line.Buffers {
+		if line := &s.Scenario.Line.Buffers[i]; line.Name == b.Name && b.Beside != nil && b.Capacity > line.Holds && line.Holds > 0 {
+			return whole(float64(b.Capacity - line.Holds))
+		}
+	}
+	return ""
 }
 
 // levelOption draws the level in one traced shift and, beside it on the same

@@ -3,9 +3,6 @@ package report
 import (
 	"html/template"
 
-	"github.com/go-echarts/go-echarts/v2/charts"
-	"github.com/go-echarts/go-echarts/v2/opts"
-
 	"tuckline/internal/result"
 )
 
@@ -92,45 +89,34 @@ func lossesHeading(all []loser, w window) string {
 
 // lossesOption has a bar for every way in which a station loses pieces, as a share of what it makes.
 func (s *subject) lossesOption(all []loser, aria string) (option template.JS, rows int, err error) {
-	var labels []string
-	var bars []opts.BarData
-	var intervals []opts.CustomData
-	var counts []opts.ScatterData
+	var bars []barRow
+	place := s.lossesPlace(all)
 	for _, l := range all {
 		for _, kind := range lossKinds {
 			if !l.loses(kind) {
 				continue
 			}
 			lost := kind.of(l.Pieces)
-			share := func(v float64) float64 { return round3(100 * v / l.Pieces.Made.Mean) }
-			f := facts{"Station": l.Name, "Kind": kind.Word(), "Pieces": numberOf(lost, s.Window.Hours), "Unit": l.Unit, "Window": s.Window.One}
-			i, tip := len(labels), say("losses.tip", f)
-			labels = append(labels, say("losses.label", f))
-			bars = append(bars, opts.BarData{Name: tip, Value: share(lost.Mean)})
-			counts = append(counts, opts.ScatterData{Name: say("losses.count", f), Value: []any{share(lost.High), i}})
-			intervals = append(intervals, opts.CustomData{Name: tip, Value: []float64{float64(i), share(lost.Mean), share(lost.Low), share(lost.High), 0}})
+			f := facts{"Station": l.Name, "Kind": kind.Word(), "Pieces": atPlace(lost, s.Window.Hours, place), "Unit": l.Unit, "Window": s.Window.One}
+			bars = append(bars, barRow{
+				Label: say("losses.label", f), Tip: say("losses.tip", f), Count: say("losses.count", f),
+				Share: lost, Scale: 100 / l.Pieces.Made.Mean,
+			})
 		}
 	}
-	option, err = barsWithCounts(aria, say("losses.axis", nil), "accent", labels, bars, intervals, counts)
-	return option, len(labels), err
+	option, err = barsWithCounts(aria, say("losses.axis", nil), "accent", bars)
+	return option, len(bars), err
 }
 
-// barsWithCounts are bars with their intervals, and beside each a count in words.
-func barsWithCounts(aria, axis, fill string, labels []string, bars []opts.BarData, intervals []opts.CustomData, counts []opts.ScatterData) (template.JS, error) {
-	bar := charts.NewBar()
-	bar.AddSeries("", bars, colour(fill), charts.WithBarChartOpts(opts.BarChart{BarCategoryGap: "45%"}))
-	whiskers := charts.NewCustom()
-	whiskers.AddSeries("", intervals, drawn("whisker", []int{1, 2, 3}, 0), colour("ink"))
-	bar.SetXAxis(labels).XYReversal()
-	beside := charts.NewScatter()
-	beside.AddSeries("", counts, colour("ink"), charts.WithScatterChartOpts(opts.ScatterChart{SymbolSize: 1}),
-		charts.WithLabelOpts(opts.Label{Show: opts.Bool(true), Position: "right", Formatter: "fn:name", Color: "colour:faint"}))
-	bar.Overlap(whiskers, beside)
-	x := valueAxis(axis, "fn:number")
-	x.Min = 0
-	bar.SetGlobalOptions(append(frame(aria), noLegend(), plot("8", "130", "24"),
-		charts.WithXAxisOpts(x), charts.WithYAxisOpts(names(labels)))...)
-	return optionOf(bar)
+// lossesPlace is the power of ten for the pieces of all ways to lose one.
+func (s *subject) lossesPlace(all []loser) int {
+	var lost []result.Estimate
+	for _, l := range all {
+		for _, kind := range lossKinds {
+			lost = append(lost, kind.of(l.Pieces))
+		}
+	}
+	return columnPlace(lost, s.Window.Hours)
 }
 
 // lossesTable adds up, station by station: made is good and all that follows. A row has one precision.

@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/go-echarts/go-echarts/v2/charts"
 	"github.com/go-echarts/go-echarts/v2/opts"
@@ -15,6 +16,9 @@ import (
 
 // branchLook is how a kind of branch is called, and how it looks: a colour of the page or that of a state.
 type branchLook struct{ word, colour string }
+
+// key names the colour in the page.
+func (l branchLook) key() string { return l.colour[strings.Index(l.colour, ":")+1:] }
 
 var branchLooks = map[result.LossKind]branchLook{
 	result.LossGood:       {"good", "state:running"},
@@ -54,7 +58,7 @@ func lossTreeSections(s *subject) ([]section, error) {
 		id := fmt.Sprintf("loss-tree-%d", i)
 		all = append(all, section{
 			ID: id, Heading: heading, Reading: say("tree.reading", facts{"Station": tree.Station, "Least": rounded(50*leastBranch, -1) + thin + "%"}),
-			Charts: []chart{{id, 70 + 30*len(drawn), option}}, Table: s.lossTreeTable(tree.Branches, heading),
+			Charts: []chart{{id, 70 + 30*len(drawn), option}}, Table: s.lossTreeTable(tree, heading),
 		})
 	}
 	return all, nil
@@ -142,11 +146,11 @@ func lossTreeOption(branches []result.LossBranch, aria string) (template.JS, err
 	var labels []string
 	var below, steps []opts.BarData
 	var counts []opts.ScatterData
-	sum := 0.0
+	sum, place := 0.0, placeOfBranches(branches)
 	for i, b := range branches {
 		from, to := sum, sum+100*b.Share.Mean
 		sum = to
-		f := facts{"Branch": branchWords(b), "Share": numberOf(b.Share, 100)}
+		f := facts{"Branch": branchWords(b), "Share": atPlace(b.Share, 100, place)}
 		labels = append(labels, say("tree.label", facts{"Branch": branchWords(b), "Others": b.Cause == "" && named(branches, b.Kind)}))
 		below = append(below, opts.BarData{Value: round3(min(from, to))})
 		steps = append(steps, opts.BarData{Name: say("tree.tip", f), Value: round3(math.Abs(to - from)), ItemStyle: &opts.ItemStyle{Color: branchLooks[b.Kind].colour}})
@@ -170,15 +174,24 @@ func lossTreeOption(branches []result.LossBranch, aria string) (template.JS, err
 	return optionOf(bar)
 }
 
+// placeOfBranches is the power of ten for all shares of a tree.
+func placeOfBranches(branches []result.LossBranch) int {
+	shares := make([]result.Estimate, len(branches))
+	for i, b := range branches {
+		shares[i] = b.Share
+	}
+	return sharesPlace(shares)
+}
+
 // named says that branches of a kind have a cause: one without is all others of the kind.
 func named(branches []result.LossBranch, kind result.LossKind) bool {
 	return slices.ContainsFunc(branches, func(b result.LossBranch) bool { return b.Kind == kind && b.Cause != "" })
 }
 
-func (s *subject) lossTreeTable(branches []result.LossBranch, caption string) table {
+func (s *subject) lossTreeTable(tree result.LossTree, caption string) table {
 	var kind, cause []string
 	var share, overlap []result.Estimate
-	for _, b := range branches {
+	for _, b := range tree.Branches {
 		of := ""
 		if b.Cause != "" {
 			of = causeWordsOf(b)
@@ -187,7 +200,7 @@ func (s *subject) lossTreeTable(branches []result.LossBranch, caption string) ta
 		share, overlap = append(share, b.Share), append(overlap, b.Overlap)
 	}
 	head := append(heads("tree", "waits.cause", "waits.share"), say("column.minutes", facts{"Window": s.Window.One}), say("column.overlap", nil))
-	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), columnOf(share, 100), columnOf(share, 60*s.Window.Hours), columnOf(overlap, 100))
-	t.Note = say("tree.note", facts{"Length": short3(s.Window.Hours) + thin + "h"})
+	t := tableOf(caption, head, 2, textColumn(kind), textColumn(cause), sharesColumn(share), columnOf(share, 60*s.Window.Hours), sharesColumn(overlap))
+	t.Note = say("tree.note", facts{"Length": short3(s.Window.Hours) + thin + "h", "Slower": s.slowerBy(tree.Station)})
 	return t
 }

@@ -5,8 +5,6 @@ import (
 	"html/template"
 	"slices"
 
-	"github.com/go-echarts/go-echarts/v2/opts"
-
 	"tuckline/internal/result"
 )
 
@@ -127,24 +125,19 @@ func originsHeading(waits []wait) string {
 
 func (s *subject) originsOption(waits []wait, aria string) (template.JS, error) {
 	several := len(s.limiting()) > 1
-	var labels []string
-	var bars []opts.BarData
-	var intervals []opts.CustomData
-	var counts []opts.ScatterData
-	for i, w := range waits {
+	var rows []barRow
+	place := placeIn(waits, func(w wait) result.Estimate { return w.spells }, s.Window.Hours)
+	for _, w := range waits {
 		f := facts{
 			"Station": w.Station, "State": w.look.Word(), "Cause": w.causeName(), "Several": several, "Window": s.Window.One,
-			"Share": numberOf(w.share, 100), "Count": numberOf(w.spells, s.Window.Hours).Mean,
+			"Share": numberOf(w.share, 100), "Count": atPlace(w.spells, s.Window.Hours, place).Mean,
 		}
-		tip := say("origins.tip", f)
-		labels = append(labels, say("origins.label", f))
-		bars = append(bars, opts.BarData{Name: tip, Value: round3(100 * w.share.Mean), ItemStyle: &opts.ItemStyle{Color: "state:" + w.look.Key}})
-		counts = append(counts, opts.ScatterData{Name: say("origins.count", f), Value: []any{round3(100 * w.share.High), i}})
-		intervals = append(intervals, opts.CustomData{
-			Name: tip, Value: []float64{float64(i), round3(100 * w.share.Mean), round3(100 * w.share.Low), round3(100 * w.share.High), 0},
+		rows = append(rows, barRow{
+			Label: say("origins.label", f), Tip: say("origins.tip", f), Count: say("origins.count", f),
+			Share: w.share, Scale: 100, Fill: "state:" + w.look.Key,
 		})
 	}
-	return barsWithCounts(aria, say("share", nil), "accent", labels, bars, intervals, counts)
+	return barsWithCounts(aria, say("share", nil), "accent", rows)
 }
 
 // originsTable has all waits of all stations; overlap is of both states together.
@@ -157,7 +150,7 @@ func (s *subject) originsTable(all []wait, caption string) table {
 	}
 	head := append(heads("station", "waits.state", "waits.cause", "waits.share"), say("column.spells", facts{"Window": s.Window.One}), say("column.overlap", nil))
 	t := tableOf(caption, head, 3, textColumn(station), textColumn(state), textColumn(cause),
-		columnOf(share, 100), columnOf(spells, s.Window.Hours), columnOf(overlap, 100))
+		sharesColumn(share), columnOf(spells, s.Window.Hours), sharesColumn(overlap))
 	t.Long = len(t.Rows) > longOnPaper
 	t.Note = say("origins.note", facts{"Least": rounded(100*leastWait, -1) + thin + "%"})
 	return t

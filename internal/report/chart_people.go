@@ -5,8 +5,6 @@ import (
 	"html/template"
 	"slices"
 
-	"github.com/go-echarts/go-echarts/v2/opts"
-
 	"tuckline/internal/result"
 )
 
@@ -70,25 +68,19 @@ func waitsForPeopleSection(s *subject) (*section, error) {
 }
 
 func (s *subject) shortOption(all []shortage, aria string) (template.JS, error) {
-	var labels []string
-	var bars []opts.BarData
-	var intervals []opts.CustomData
-	var counts []opts.ScatterData
+	var rows []barRow
 	minutes := 60 * s.Window.Hours
-	for i, one := range all {
+	for _, one := range all {
 		f := facts{
 			"Station": one.Station, "Crew": one.Crew, "Minutes": numberOf(one.Share, minutes).String(), "Window": s.Window.One,
 			"P50": waitLength(one.Waits.P50S.Mean), "P95": waitLength(one.Waits.P95S.Mean),
 		}
-		tip := say("short.tip", f)
-		labels = append(labels, say("short.label", f))
-		bars = append(bars, opts.BarData{Name: tip, Value: round3(minutes * one.Share.Mean), ItemStyle: &opts.ItemStyle{Color: "state:waiting"}})
-		counts = append(counts, opts.ScatterData{Name: say("short.count", f), Value: []any{round3(minutes * one.Share.High), i}})
-		intervals = append(intervals, opts.CustomData{
-			Name: tip, Value: []float64{float64(i), round3(minutes * one.Share.Mean), round3(minutes * one.Share.Low), round3(minutes * one.Share.High), 0},
+		rows = append(rows, barRow{
+			Label: say("short.label", f), Tip: say("short.tip", f), Count: say("short.count", f),
+			Share: one.Share, Scale: minutes, Fill: "state:waiting",
 		})
 	}
-	return barsWithCounts(aria, say("stops.axis", facts{"Window": s.Window.One}), "waiting", labels, bars, intervals, counts)
+	return barsWithCounts(aria, say("stops.axis", facts{"Window": s.Window.One}), "waiting", rows)
 }
 
 // waitLength is a wait as people say it: seconds below two minutes, then minutes.

@@ -148,7 +148,21 @@ func (s *subject) statesTable(shown []stateLook, caption string) table {
 	columns := [][]cell{textColumn(s.stationNames())}
 	for _, l := range shown {
 		head = append(head, say("column.state", facts{"State": l.Word()}))
-		columns = append(columns, columnOf(s.column(func(r result.Station) result.Estimate { return l.of(r.States) }), 100))
+		columns = append(columns, cellsAt(s.sharesOf(l), 100, s.statesPlace()))
 	}
 	return tableOf(caption, head, 1, columns...)
+}
+
+// sharesOf are the shares of a state, station by station.
+func (s *subject) sharesOf(l stateLook) []result.Estimate {
+	return s.column(func(r result.Station) result.Estimate { return l.of(r.States) })
+}
+
+// statesPlace is the power of ten for all shares of states.
+func (s *subject) statesPlace() int {
+	var all []result.Estimate
+	for _, l := range looks {
+		all = append(all, s.sharesOf(l)...)
+	}
+	return sharesPlace(all)
 }

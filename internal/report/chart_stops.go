@@ -5,8 +5,6 @@ import (
 	"html/template"
 	"slices"
 
-	"github.com/go-echarts/go-echarts/v2/opts"
-
 	"tuckline/internal/result"
 )
 
@@ -62,22 +60,16 @@ func stopsSection(s *subject) (*section, error) {
 
 func (s *subject) stopsOption(causes []cause, aria string) (template.JS, error) {
 	minutes := 60 * s.Window.Hours
-	var labels []string
-	var bars []opts.BarData
-	var intervals []opts.CustomData
-	var counts []opts.ScatterData
-	for i, c := range causes {
-		down, count := numberOf(c.Down, minutes), numberOf(c.PerHour, s.Window.Hours)
-		labels = append(labels, say("stop.at", facts{"Stop": c.Name, "Station": c.Station}))
-		f := facts{"Stop": c.Name, "Station": c.Station, "Class": c.Class, "Count": count.Mean, "Minutes": down, "Window": s.Window.One}
-		tip := say("stops.tip", f)
-		bars = append(bars, opts.BarData{Name: tip, Value: round3(c.Down.Mean * minutes)})
-		counts = append(counts, opts.ScatterData{Name: say("stops.label", f), Value: []any{round3(c.Down.High * minutes), i}})
-		intervals = append(intervals, opts.CustomData{
-			Name: tip, Value: []float64{float64(i), round3(c.Down.Mean * minutes), round3(c.Down.Low * minutes), round3(c.Down.High * minutes), 0},
-		})
+	var rows []barRow
+	place := placeIn(causes, func(c cause) result.Estimate { return c.PerHour }, s.Window.Hours)
+	for _, c := range causes {
+		f := facts{
+			"Stop": c.Name, "Station": c.Station, "Class": c.Class, "Window": s.Window.One,
+			"Count": atPlace(c.PerHour, s.Window.Hours, place).Mean, "Minutes": numberOf(c.Down, minutes),
+		}
+		rows = append(rows, barRow{Label: say("stop.at", f), Tip: say("stops.tip", f), Count: say("stops.label", f), Share: c.Down, Scale: minutes})
 	}
-	return barsWithCounts(aria, say("stops.axis", facts{"Window": s.Window.One}), "down", labels, bars, intervals, counts)
+	return barsWithCounts(aria, say("stops.axis", facts{"Window": s.Window.One}), "down", rows)
 }
 
 func (s *subject) stopsTable(all []cause, caption string) table {

@@ -166,11 +166,15 @@ func inventedStation(name string, at int, running float64) result.Station {
 }
 
 func inventedCauses(stations []string) []study.Cause {
-	cause := func(state sim.State, stop string, minutes float64) study.Cause {
-		return study.Cause{State: state, Stations: map[bool][]string{true: stations[1:2]}[stop != ""], Stop: stop, Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
+	cause := func(kind result.LossKind, stop string, minutes float64) study.Cause {
+		c := study.Cause{Kind: kind, Stop: stop, At: stations[1:2], Minutes: about(minutes, minutes/12), Pieces: about(minutes*80, minutes*80/12)}
+		if stop != "" {
+			c.Stations = stations[1:2]
+		}
+		return c
 	}
 	return []study.Cause{
-		cause(sim.Starved, "", 38.6), cause(sim.Down, "minor stop", 33.9), cause(sim.Down, "breakdown", 19.2), cause(sim.Blocked, "", 1.1),
+		cause(result.LossStarved, "", 38.6), cause(result.LossStop, "minor stop", 33.9), cause(result.LossStop, "breakdown", 19.2), cause(result.LossBlocked, "", 1.1),
 	}
 }
 

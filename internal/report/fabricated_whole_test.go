@@ -55,7 +55,11 @@ func inventedWhole() *study.Outcome {
 	branch := func(kind result.LossKind, station, cause string, share float64) result.LossBranch {
 		return result.LossBranch{Kind: kind, Station: station, Cause: cause, Share: about(share, math.Abs(share)/9)}
 	}
-	r.LossTrees = []result.LossTree{{Station: "cartoner", Branches: []result.LossBranch{
+	blisters := result.LossTree{Station: "blister machine", Branches: []result.LossBranch{
+		branch(result.LossGood, "", "", 0.68), branch(result.LossScrap, "", "", 0.014), branch(result.LossSlower, "", "", 0.008),
+		branch(result.LossStop, "blister machine", "minor stop", 0.142), branch(result.LossBlocked, "cartoner", "breakdown", 0.156),
+	}}
+	r.LossTrees = []result.LossTree{blisters, {Station: "cartoner", Branches: []result.LossBranch{
 		branch(result.LossGood, "", "", 0.79), branch(result.LossRejects, "", "", 0.009), branch(result.LossPockets, "", "", 0.008), branch(result.LossSlower, "", "", -0.035),
 		branch(result.LossStop, "cartoner", "minor stop", 0.092), branch(result.LossStop, "cartoner", "breakdown", 0.046), branch(result.LossStop, "cartoner", "leaflets", 0.001),
 		branch(result.LossWaiting, "cartoner", "minor stop", 0.003), branch(result.LossBlocked, "print-and-check", "minor stop", 0.003),

@@ -90,65 +90,8 @@ func warnings(o *study.Outcome, w window) []string {
 			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Runs,
 		}))
 	}
-	return append(all, o.Results.Warnings...)
-}
-
-// causes are the largest reasons why the constraint did not run.
-type causes struct {
-	Intro, Meaning string
-	Rows           []causeRow
-}
-
-type causeRow struct {
-	Key, Words, Cost, Minutes string
-	// Width is the length of the bar, in percent of the largest.
-	Width float64
-}
-
-const shownCauses = 3
-
-func causesOf(s *subject) causes {
-	o, w := s.Outcome, s.Window
-	if len(s.constraints()) == 0 {
-		all := s.Figures.RejectingAll()
-		return causes{Intro: say("causes.unlimited", facts{"Unit": o.Results.Output.Unit, "Stations": listed(all), "N": len(all)})}
+	for _, warning := range o.Results.Warnings {
+		all = append(all, together(warning))
 	}
-	var names, shares []string
-	for _, station := range s.constraints() {
-		names = append(names, station.Name)
-		shares = append(shares, numberOf(station.States.Running, 100).String()+thin+"%")
-	}
-	f := facts{"Constraint": listed(names), "Running": listed(shares), "One": len(names) == 1, "Three": len(o.Causes) >= shownCauses, "Outside": s.outside()}
-	gates := s.Figures.Gates()
-	if len(gates) < len(s.Figures.Bounds.Constraint) {
-		gates = nil // stations are as narrow: they are named
-	}
-	f["Gates"], f["Several"] = listed(gates), len(gates) > 1
-	f["Limits"] = say("limits", f)
-	if len(o.Causes) == 0 {
-		return causes{Intro: say("causes.none", f)}
-	}
-	c := causes{Intro: say("causes.of", f), Meaning: say("causes.meaning", f)}
-	for _, one := range o.Causes[:min(shownCauses, len(o.Causes))] {
-		c.Rows = append(c.Rows, causeRow{
-			Key: lookOf(one.State).Key, Words: causeWords(one),
-			Cost:    say("cause.cost", facts{"Pieces": numberOf(one.Pieces, 1), "Unit": o.Results.Output.Unit, "Window": w.One}),
-			Minutes: say("cause.minutes", facts{"Minutes": numberOf(one.Minutes, 1)}),
-			Width:   100 * one.Pieces.Mean / o.Causes[0].Pieces.Mean,
-		})
-	}
-	return c
-}
-
-func causeWords(c study.Cause) string {
-	switch {
-	case c.Stop != "":
-		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
-	case c.State == sim.Starved:
-		return say("cause.starved", nil)
-	case c.State == sim.Blocked:
-		return say("cause.blocked", nil)
-	default:
-		return lookOf(c.State).Word()
-	}
+	return all
 }

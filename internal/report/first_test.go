@@ -10,12 +10,26 @@ import (
 )
 
 func TestWordsOfCauses(t *testing.T) {
+	o := inventedOutcome()
+	o.Scenario.Line.Stations[0].Ramp = 15 * sim.Second
+	ramp := study.Cause{Kind: result.LossSlower, At: []string{o.Scenario.Line.Stations[0].Name}}
+	if got := subjectOf(o).causeWords(ramp, false); got != "slower than set speed: the ramp after each start" {
+		t.Errorf("got %q", got)
+	}
+	both := []string{"blister machine 1", "blister machine 2"}
 	for want, cause := range map[string]study.Cause{
-		"minor stop of blister machine 1 and blister machine 2": {State: sim.Down, Stop: "minor stop", Stations: []string{"blister machine 1", "blister machine 2"}},
-		"breakdown of cartoner":                                 {State: sim.Down, Stop: "breakdown", Stations: []string{"cartoner"}},
-		"starved: waits for pieces":                             {State: sim.Starved},
+		"minor stop of blister machine 1 and blister machine 2":            {Kind: result.LossStop, Stop: "minor stop", Stations: both, At: both},
+		"breakdown of cartoner":                                            {Kind: result.LossStop, Stop: "breakdown", Stations: []string{"cartoner"}, At: both},
+		"starved: waits for pieces, blister machine 1":                     {Kind: result.LossStarved, At: both[:1]},
+		"blocked: waits for room, blister machine 1 and blister machine 2": {Kind: result.LossBlocked, At: both},
+		"empty pockets, blister machine 2":                                 {Kind: result.LossPockets, At: both[1:]},
 	} {
-		if got := causeWords(cause); got != want {
+		if got := subjectOf(o).causeWords(cause, true); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+	for want, kind := range map[string]result.LossKind{"starved: waits for pieces": result.LossStarved, "scrap": result.LossScrap, "slower than set speed": result.LossSlower} {
+		if got := subjectOf(o).causeWords(study.Cause{Kind: kind, At: both[:1]}, false); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}

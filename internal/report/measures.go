@@ -5,15 +5,14 @@ import (
 	"strings"
 
 	"tuckline/internal/result"
+	"tuckline/internal/study"
 )
 
 // measureWords are the name and the value of a measure that was asked for, by
 // the words of study.MeasureWords.
 func (s *subject) measureWords(m result.Measure) (name, value string) {
-	name = m.Name
-	if m.Of != "" && !strings.Contains(m.Name, m.Of) {
-		name = say("measure.of", facts{"Name": m.Name, "Of": m.Of})
-	}
+	name = measureName(m)
+	numberOf := func(e result.Estimate, scale float64) number { return atPlace(e, scale, s.measurePlace(m, scale)) }
 	switch {
 	case m.Value.N == 0:
 		return name, say("measure.none", nil)
@@ -42,8 +41,37 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 	case strings.HasSuffix(m.Per, ", in minutes"):
 		return name, say("measure.minutes", facts{"Value": numberOf(m.Value, 1)})
 	default:
-		return name, say("measure.seconds", facts{"Value": numberOf(m.Value, 1), "Per": strings.TrimSuffix(m.Per, ", in seconds")})
+		n := numberOf(m.Value, 1)
+		value = n.String()
+		if m.Of == "longest" {
+			value = n.Mean // one value of all runs has no interval
+		}
+		return name, say("measure.seconds", facts{"Value": value, "Per": strings.TrimSuffix(m.Per, ", in seconds")})
 	}
+}
+
+// measureName is the words of a measure, with whose it is where they do not say so: a station may well be called "pack", and
+// then "lost packs" does not name it.
+func measureName(m result.Measure) string {
+	general := slices.ContainsFunc(study.MeasureWords, func(w study.MeasureWord) bool { return w.Words == m.Name })
+	if m.Of == "" || m.Of == "line" && strings.Contains(m.Name, m.Of) || !general && strings.Contains(m.Name, m.Of) {
+		return m.Name
+	}
+	return say("measure.of", facts{"Name": m.Name, "Of": m.Of})
+}
+
+// measurePlace is the power of ten for all rows of a measure. A mean and quantiles beside it are too far apart for that.
+func (s *subject) measurePlace(m result.Measure, scale float64) int {
+	column := []result.Estimate{m.Value}
+	if strings.HasSuffix(m.Per, "in pieces") || strings.HasPrefix(m.Per, "piece") {
+		return columnPlace(column, scale)
+	}
+	for _, other := range s.Results.Measures {
+		if other.Name == m.Name && other.Per == m.Per && other.Value.N > 0 {
+			column = append(column, other.Value)
+		}
+	}
+	return columnPlace(column, scale)
 }
 
 // measuresSection has what was asked for beside the standard figures.

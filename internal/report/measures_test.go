@@ -25,11 +25,28 @@ func TestWordsOfMeasures(t *testing.T) {
 			Name: "lateness of refills", Of: "leaflets of cartoner", Per: "late refill, in seconds", Value: about(31, 4),
 		},
 		"lateness of refills, blanks of cartoner: none occurred": {Name: "lateness of refills", Of: "blanks of cartoner", Per: "late refill, in seconds"},
+		"lost packs, pack: 171.1 ± 8.9 cartons per shift":        {Name: "lost packs", Of: "pack", Per: "shift", Unit: "cartons", Value: about(171.1, 8.9)}, // a station of that name
+		"time in line, longest: 10 900 s per piece":              {Name: "time in line", Of: "longest", Per: "piece, in seconds", Value: result.Estimate{Mean: 10900, Low: 10900, High: 10900, N: 1}},
 		"carried by hand, magazine: 450 ± 12 blisters per shift": {Name: "carried by hand", Of: "magazine", Per: "shift", Unit: "blisters", Value: about(450, 12)},
 	} {
 		name, value := s.measureWords(m)
 		if got := strings.ReplaceAll(name+": "+value, thin, " "); got != want {
 			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
+// All rows of a measure have the digits of the widest interval.
+func TestRowsOfAMeasureHaveTheSameDigits(t *testing.T) {
+	o := inventedOutcome()
+	for of, value := range map[string]result.Estimate{"line": about(598.2, 22), "cartoner": about(132.71, 6.3), "bundler": about(0, 0)} {
+		o.Results.Measures = append(o.Results.Measures, result.Measure{Name: "rejects", Of: of, Per: "shift", Unit: "cartons", Value: value})
+	}
+	s := subjectOf(o)
+	want := map[string]string{"line": "598 ± 22 cartons per shift", "cartoner": "133 ± 6 cartons per shift", "bundler": "0 ± 0 cartons per shift"}
+	for _, m := range o.Results.Measures {
+		if _, value := s.measureWords(m); plainSpaces(value) != want[m.Of] {
+			t.Errorf("%s: got %q, want %q", m.Of, plainSpaces(value), want[m.Of])
 		}
 	}
 }

@@ -62,7 +62,34 @@ func columnPlace(column []result.Estimate, scale float64) int {
 	return placeOf(half, mean)
 }
 
-func halfWidth(e result.Estimate) float64 { return (e.High - e.Low) / 2 }
+// placeIn is the power of ten for one estimate of each row.
+func placeIn[T any](rows []T, of func(T) result.Estimate, scale float64) int {
+	column := make([]result.Estimate, len(rows))
+	for i, row := range rows {
+		column[i] = of(row)
+	}
+	return columnPlace(column, scale)
+}
+
+// sharesPlace is the power of ten for a table of shares in percent: that of the widest interval, but no more than a
+// tenth of a percent, which is also that of a table without any interval.
+func sharesPlace(shares []result.Estimate) int {
+	for _, e := range shares {
+		if halfWidth(e) > 0 {
+			return max(columnPlace(shares, 100), -1)
+		}
+	}
+	return -1
+}
+
+// halfWidth is that of the interval; what is left by the sums of floats where all replications are alike is none.
+func halfWidth(e result.Estimate) float64 {
+	half := (e.High - e.Low) / 2
+	if half < 1e-12*math.Abs(e.Mean) {
+		return 0
+	}
+	return half
+}
 
 // placeOf is the power of ten of the second significant digit of the
 // half-width. Without an interval it is that of the third digit of the value.

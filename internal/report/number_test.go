@@ -31,11 +31,27 @@ func TestDigitsFollowTheInterval(t *testing.T) {
 		{29640, 0, 1, "29 640 ± 0"},
 		{0.5, 0, 100, "50.0 ± 0.0"},
 		{0, 0, 1, "0 ± 0"},
+		{0.25, 1e-17, 100, "25.0 ± 0.0"},
 	} {
 		e := result.Estimate{Mean: c.mean, Low: c.mean - c.half, High: c.mean + c.half, N: 40}
 		if got := plainSpaces(numberOf(e, c.scale).String()); got != c.want {
 			t.Errorf("%v ± %v times %v reads %q, want %q", c.mean, c.half, c.scale, got, c.want)
 		}
+	}
+}
+
+// A table of shares has one precision: the widest interval says which, a tenth where there is none.
+func TestSharesOfATableAgree(t *testing.T) {
+	for want, shares := range map[int][]result.Estimate{
+		-1: {about(1, 0), about(0.8333, 0), about(0.1667, 0)},
+		0:  {about(0.8, 0.12), about(0.01, 0.001)},
+	} {
+		if got := sharesPlace(shares); got != want {
+			t.Errorf("%v: the place is %d, want %d", shares, got, want)
+		}
+	}
+	if got := sharesPlace([]result.Estimate{about(0.8, 0.0004)}); got != -1 {
+		t.Errorf("a narrow interval: the place is %d", got)
 	}
 }
 
@@ -71,5 +87,23 @@ func TestShares(t *testing.T) {
 		if got := plainSpaces(percentWords(share)); got != want {
 			t.Errorf("%v reads %q, want %q", share, got, want)
 		}
+	}
+}
+
+// A number and its unit stay on one line, in the page and in the terminal.
+func TestNumbersStayWithTheirUnits(t *testing.T) {
+	for text, want := range map[string]string{
+		"0.40 s to 0.60 s, by 50 %.": "0.40" + thin + "s to 0.60" + thin + "s, by 50" + thin + "%.",
+		"station 2 makes 3 shifts":   "station 2 makes 3 shifts",
+		"line 7 min":                 "line 7" + thin + "min",
+	} {
+		if got := together(text); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+	p := paper{width: 21}
+	p.paragraph(together("at most 1 person, 50 % of the time"))
+	if got := p.text.String(); got != "at most 1 person,\n50 % of the time\n" {
+		t.Errorf("got %q", got)
 	}
 }

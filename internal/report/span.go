@@ -38,7 +38,7 @@ func (s *subject) span() span {
 func (s *subject) spanWords() string {
 	b := s.Span
 	recovered := numberOf(b.Recovered, 100)
-	belts, outside := belted(s.Scenario), s.outside()
+	belts, outside, returns := belted(s.Scenario), s.outside(), listed(returning(s.Scenario))
 	switch {
 	case !b.Buffered:
 		return say("span.unbuffered", facts{"Belts": belts})
@@ -49,13 +49,13 @@ func (s *subject) spanWords() string {
 	case makesNothing(b):
 		return say("span.zero", nil)
 	case b.Costs():
-		return say("span.costs", facts{"Now": numberOf(b.Now, 1), "None": numberOf(b.None, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside})
+		return say("span.costs", facts{"Now": numberOf(b.Now, 1), "None": numberOf(b.None, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside, "Returns": returns, "Filling": onlyFill(s.Scenario)})
 	case b.Worse():
-		return say("span.worse", facts{"Belts": belts, "Outside": outside})
+		return say("span.worse", facts{"Belts": belts, "Outside": outside, "Returns": returns})
 	case b.Recovered.N == 0:
-		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside})
+		return say("span.nothing", facts{"Unlimited": numberOf(b.Unlimited, 1), "Unit": s.Results.Output.Unit, "Belts": belts, "Outside": outside, "Returns": returns})
 	default:
-		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts, "Outside": outside})
+		return say("span.recovered", facts{"Recovered": recovered.Mean, "Range": recovered.Range(), "Belts": belts, "Outside": outside, "Returns": returns})
 	}
 }
 
@@ -65,6 +65,25 @@ func makesNothing(b study.Span) bool { return b.Now.High <= 0 && b.Unlimited.Hig
 // belted says that the line has belts, which stay when buffers are taken away.
 func belted(s *scenario.Scenario) bool {
 	return slices.ContainsFunc(s.Line.Buffers, func(b sim.Buffer) bool { return b.Conveyor })
+}
+
+// returning are the hand magazines to which pieces come back: without them nothing does.
+func returning(s *scenario.Scenario) []string {
+	var names []string
+	for _, b := range s.Line.Buffers {
+		if b.Returns.Share > 0 {
+			names = append(names, b.Name)
+		}
+	}
+	return names
+}
+
+// onlyFill says that no buffer has stops, rates, levels, sensors or people of its own: all that it costs is what lies in it.
+func onlyFill(s *scenario.Scenario) bool {
+	return !slices.ContainsFunc(s.Line.Buffers, func(b sim.Buffer) bool {
+		binds := len(b.Stops) > 0 || b.In > 0 || b.Out > 0 || b.Surplus > 0 || b.Hand != (sim.Hand{})
+		return !b.Conveyor && (binds || b.StopUpstream > 0 || b.Restart.On || b.Start.On || b.Full.On)
+	})
 }
 
 func marks(b study.Span) []mark {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 	"tuckline/internal/study"
 	"tuckline/sim"
@@ -27,6 +28,40 @@ func TestSpanSaysThatBeltsStay(t *testing.T) {
 		c.o.Span = study.Span{}
 		if said := strings.Contains(subjectOf(c.o).span().Sentence, "beside its belts"); said != c.belts {
 			t.Errorf("belts %v: %q", c.belts, subjectOf(c.o).span().Sentence)
+		}
+	}
+}
+
+// A buffer without stops, rates, levels and people costs no more than its filling; where pieces come back to a hand magazine, the
+// sentence says that the other two lines have none.
+func TestSpanSaysWhatBuffersCost(t *testing.T) {
+	o := inventedOutcome()
+	value := func(v float64) result.Estimate { return result.Estimate{Mean: v, Low: v, High: v, N: 20} }
+	o.Span = study.Span{Buffered: true, None: value(2776), Now: value(2771), Unlimited: value(2774)}
+	sentence := func(b sim.Buffer) string {
+		b.Name, b.From, b.Holds = "transfer store", []string{"blister machine"}, 720
+		o.Scenario.Line.Buffers, o.Scenario.Buffers = []sim.Buffer{b}, []scenario.Buffer{{Unit: "blisters"}}
+		return subjectOf(o).span().Sentence
+	}
+	const fill, own, back = "they have to fill first", "by their own stops", "What comes back to the transfer store comes back in the line as entered only"
+	for _, c := range []struct {
+		b         sim.Buffer
+		says, not []string
+	}{
+		{sim.Buffer{Keeps: 30}, []string{fill}, []string{own, back}},
+		{sim.Buffer{In: sim.Second}, []string{own}, []string{fill, back}},
+		{sim.Buffer{Kind: sim.HandMagazine, Hand: sim.Hand{PerPiece: 1, Load: 1}, Returns: sim.Returns{Share: 1}}, []string{own, back}, []string{fill}},
+	} {
+		got := sentence(c.b)
+		for _, words := range c.says {
+			if !strings.Contains(got, words) {
+				t.Errorf("%+v: %q does not say %q", c.b, got, words)
+			}
+		}
+		for _, words := range c.not {
+			if strings.Contains(got, words) {
+				t.Errorf("%+v: %q says %q", c.b, got, words)
+			}
 		}
 	}
 }

@@ -37,6 +37,8 @@ func (s *subject) storesHeading(all []result.Buffer) string {
 		return cmp.Compare(a.Beside.DryWindows.Mean, b.Beside.DryWindows.Mean)
 	})
 	f := facts{"Name": worst.Name, "Dry": "", "Time": "", "Windows": s.Window.Runs, "N": whole(float64(s.Results.Replications))}
+	carried := worst.Beside.ByHand.N > 0 // a hand magazine, which may be full in the end and of no use
+	f["Unused"] = carried && worst.Beside.GivenBack.Mean == 0
 	if dry := worst.Beside.DryWindows; dry.Mean > 0 {
 		f["Dry"], f["Time"] = percentWords(dry.Mean), percentWords(worst.Beside.RanDry.Mean)
 	}

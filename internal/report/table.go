@@ -32,7 +32,13 @@ func estimateCell(n number) cell {
 
 // columnOf shows a column of estimates, all with the same precision.
 func columnOf(estimates []result.Estimate, scale float64) []cell {
-	place := columnPlace(estimates, scale)
+	return cellsAt(estimates, scale, columnPlace(estimates, scale))
+}
+
+// sharesColumn shows a column of shares of time in percent.
+func sharesColumn(shares []result.Estimate) []cell { return cellsAt(shares, 100, sharesPlace(shares)) }
+
+func cellsAt(estimates []result.Estimate, scale float64, place int) []cell {
 	cells := make([]cell, len(estimates))
 	for i, e := range estimates {
 		cells[i] = estimateCell(atPlace(e, scale, place))

@@ -76,7 +76,7 @@ func (p *paper) paragraph(text string) { p.hanging("", text) }
 func (p *paper) hanging(first, text string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(first))
 	line := first
-	for _, word := range strings.FieldsFunc(spaced(text), func(r rune) bool { return r == ' ' }) {
+	for _, word := range plainWords(spaced(text)) {
 		switch {
 		case line == first || line == indent:
 			line += word
@@ -111,6 +111,9 @@ func spanLine(s *subject) string {
 	return say("span.line", f)
 }
 
+// leastName is the width from which on a name of a cause may go on below.
+const leastName = 28
+
 func (p *paper) causes(c causes) {
 	p.gap()
 	p.paragraph(c.Intro)
@@ -120,8 +123,9 @@ func (p *paper) causes(c causes) {
 		costs = append(costs, row.Cost)
 		full = append(full, row.Cost+" ("+row.Minutes+")")
 	}
-	// A whole name says more than the minutes, which the report has too.
-	if widest(names)+widest(full)+4 <= p.width {
+	// Names go on below; where there is too little room even for that they say more than the minutes, which the report has too.
+	least := min(widest(names), max(leastName, widest(strings.Fields(strings.Join(names, " ")))+4))
+	if least+widest(full)+4 <= p.width {
 		costs = full
 	}
 	p.pairs(names, costs)

@@ -3,8 +3,6 @@ package report
 import (
 	"strings"
 	"unicode/utf8"
-
-	"tuckline/internal/result"
 )
 
 // stations writes the share of time in each state; where the states do not
@@ -30,11 +28,9 @@ func (p *paper) stations(s *subject) {
 
 // stateColumn has the word of the state and a share for every station.
 func stateColumn(s *subject, l stateLook) []string {
-	shares := s.column(func(r result.Station) result.Estimate { return l.of(r.States) })
-	place := max(columnPlace(shares, 100), -1)
 	column := []string{l.Word()}
-	for _, e := range shares {
-		column = append(column, atPlace(e, 100, place).String())
+	for _, e := range s.sharesOf(l) {
+		column = append(column, atPlace(e, 100, s.statesPlace()).String())
 	}
 	return column
 }
@@ -92,10 +88,15 @@ func (p *paper) cells(name string, long int, columns [][]string, text func(int) 
 	p.line(line)
 }
 
+// plainWords parts a text at plain spaces: others hold a number and its unit together.
+func plainWords(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == ' ' })
+}
+
 // folded breaks a heading into lines no wider than its column.
 func folded(heading string, width int) []string {
 	var lines []string
-	for _, word := range strings.Fields(heading) {
+	for _, word := range plainWords(heading) {
 		last := len(lines) - 1
 		if last >= 0 && utf8.RuneCountInString(lines[last])+1+utf8.RuneCountInString(word) <= width {
 			lines[last] += " " + word

@@ -37,5 +37,11 @@ func say(name string, f facts) string {
 	if err := sentences.ExecuteTemplate(&b, name, f); err != nil {
 		panic(err)
 	}
-	return strings.TrimSpace(b.String())
+	return together(strings.TrimSpace(b.String()))
 }
+
+// beforeUnit is the space between a number and its unit.
+var beforeUnit = regexp.MustCompile(`(\d) (%|ms|s|min|h|um|mm|m|mg|g|kg)([^\pL\d_]|$)`)
+
+// together keeps numbers and their units on one line.
+func together(text string) string { return beforeUnit.ReplaceAllString(text, "$1"+thin+"$2$3") }

@@ -31,6 +31,23 @@ func (b *resolver) check(w *stationWords, e *entry[checkWords], gives string) si
 	}
 }
 
+// checkSamples refuses tests that take all that the station gives from one to the next.
+func (b *resolver) checkSamples(w *stationWords, station *sim.Station) {
+	for i := range station.Checks {
+		check := &station.Checks[i]
+		between := check.Every.Mean()
+		switch check.Clock {
+		case sim.CycleClock:
+			between *= float64(station.Gives)
+		case sim.RunningClock, sim.CalendarClock:
+			between *= float64(station.Gives) / station.Cycle.Mean()
+		}
+		if between > 0 && float64(check.Takes) >= between {
+			b.complain(w.Checks.list[i].value.Takes.at, "%q takes %d at a time, but only %.4g come from one test to the next: nothing would go on", check.Name, check.Takes, between)
+		}
+	}
+}
+
 // countsPieces wants an age in pieces to count those that the station gives.
 func (b *resolver) countsPieces(what, station string, every *ageLaw, gives string) {
 	if unit := every.age.pieces; every.age.clock == quantity.Pieces && !quantity.SameUnit(unit, gives) {

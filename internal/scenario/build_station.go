@@ -45,6 +45,7 @@ func (b *resolver) station(e *entryWords) {
 	b.inside(w, &station, &extra)
 	b.checkCauses(w)
 	b.checkWeb(w, station.Gives)
+	b.checkSamples(w, &station)
 	b.s.Line.Stations = append(b.s.Line.Stations, station)
 	b.s.Stations = append(b.s.Stations, extra)
 }

@@ -300,3 +300,18 @@ func TestWarningsOfTheWholeLine(t *testing.T) {
 		t.Errorf("warnings are %q, want %q", got, want)
 	}
 }
+
+// A test that takes as many as come from one to the next leaves nothing: by hand 10 cartons, 10 cycles of 2, and 1 min at 60 cycles
+// of 2 are 10, 20 and 120 of them. One fewer is a test.
+func TestATestLeavesSomething(t *testing.T) {
+	const line = "tuckline: 1\ntitle: x\nline:\n  - {station: c, cycle: 60/min, gives: 2 cartons, checks: {t: {every: %s, takes: %d cartons, lasts: 1 min}}}\n"
+	for every, pieces := range map[string]int{"10 cartons": 10, "10 cycles": 20, "1 min running": 120, "1 min calendar": 120} {
+		_, err := scenario.Read("line.yaml", []byte(fmt.Sprintf(line, every, pieces)), scenario.Options{})
+		if want := fmt.Sprintf("takes %d at a time, but only %d come from one test to the next", pieces, pieces); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("every %s, %d: got %v", every, pieces, err)
+		}
+		if _, err := scenario.Read("line.yaml", []byte(fmt.Sprintf(line, every, pieces-1)), scenario.Options{}); err != nil {
+			t.Errorf("every %s, %d: got %v", every, pieces-1, err)
+		}
+	}
+}

@@ -4,27 +4,28 @@ import (
 	"cmp"
 	"slices"
 
+	"tuckline/internal/result"
 	"tuckline/sim"
 )
 
-// causesOf lists why stations did not run, worst first: minutes of all of them,
-// and the pieces of the answer that they would have made in them at set speed.
-// Stops of one name at stations side by side are one cause.
+// causesOf lists what the time of the limiting stations went to beside good output, worst first: the branches
+// of their loss trees, those of one kind together, of stops those of one name. Minutes are summed over the stations, and so
+// are the pieces of the answer that they would have made in them at set speed.
 func causesOf(v view, stations []int) []Cause {
 	var groups causeGroups
-	for _, state := range []sim.State{sim.Blocked, sim.Starved} {
-		for _, i := range stations {
-			groups.add(causeKey{state: state}, "", lostTime{i, func(r *sim.Record) sim.Micros { return r.Stations[i].States[state] }})
-		}
-	}
 	for _, i := range stations {
-		for place, of := range stoppedTogether(v.scenario.Line, i) {
-			if slices.Contains(stations, of) {
-				place = 0 // a limiting station itself, whoever it stops too
-			}
-			for k, name := range v.model.StopNames(of) {
-				groups.add(causeKey{sim.Down, name, place}, v.scenario.Line.Stations[of].Name,
-					lostTime{i, func(r *sim.Record) sim.Micros { return v.stoodFor(r, of, k) }})
+		at, together := newLosing(v.scenario.Line, i), stoppedTogether(v.scenario.Line, i)
+		for r := range v.records {
+			for _, one := range at.times(&v.records[r]) {
+				if one.kind == result.LossGood || one.time == 0 {
+					continue
+				}
+				group := groups.of(v.causeKeyOf(one, stations, together), len(v.records))
+				group.add(r, one.time, v.figures.Stations[i].Set.Answer)
+				group.at = withName(group.at, v.scenario.Line.Stations[i].Name)
+				if group.key.stop != "" {
+					group.stops = withName(group.stops, v.scenario.Line.Stations[one.from.station].Name)
+				}
 			}
 		}
 	}
@@ -41,54 +42,63 @@ func causesOf(v view, stations []int) []Cause {
 // causeKey is what times of one cause have in common. Stops have a name and the
 // place of their station among those that stop the limiting one, itself the first.
 type causeKey struct {
-	state sim.State
+	kind  result.LossKind
 	stop  string
 	place int
 }
 
-// lostTime is a time in which a limiting station did not run.
-type lostTime struct {
-	station int
-	time    func(*sim.Record) sim.Micros
+// causeKeyOf is the cause to which a branch belongs. A stop is one cause with its waiting for the crew; waits for
+// neighbours are one cause, whatever began them.
+func (v view) causeKeyOf(one lossTime, stations, together []int) causeKey {
+	if !one.named || one.kind == result.LossBlocked || one.kind == result.LossStarved {
+		return causeKey{kind: one.kind}
+	}
+	key := causeKey{kind: result.LossStop}
+	_, key.stop = v.originWords(one.from)
+	if !slices.Contains(stations, one.from.station) { // a limiting station itself is the first, whoever it stops too
+		key.place = slices.Index(together, one.from.station)
+	}
+	return key
 }
 
-// causeGroup is one cause with its times and the stations whose stop it is.
+// causeGroup is one cause: minutes and pieces by replication, the limiting stations whose time it is, and the stations whose stop it is.
 type causeGroup struct {
-	key   causeKey
-	of    []string
-	times []lostTime
+	key             causeKey
+	at, stops       []string
+	minutes, pieces []float64
+}
+
+func (g *causeGroup) add(replication int, time sim.Micros, perMinute float64) {
+	minutes := float64(time) / float64(sim.Minute)
+	g.minutes[replication] += minutes
+	g.pieces[replication] += minutes * perMinute
 }
 
 type causeGroups []*causeGroup
 
-func (g *causeGroups) add(key causeKey, of string, time lostTime) {
+// of is the group of a key.
+func (g *causeGroups) of(key causeKey, replications int) *causeGroup {
 	at := slices.IndexFunc(*g, func(one *causeGroup) bool { return one.key == key })
 	if at < 0 {
 		at = len(*g)
-		*g = append(*g, &causeGroup{key: key})
+		*g = append(*g, &causeGroup{key: key, minutes: make([]float64, replications), pieces: make([]float64, replications)})
 	}
-	one := (*g)[at]
-	one.times = append(one.times, time)
-	if of != "" && !slices.Contains(one.of, of) {
-		one.of = append(one.of, of)
+	return (*g)[at]
+}
+
+// withName has the name once.
+func withName(names []string, name string) []string {
+	if slices.Contains(names, name) {
+		return names
 	}
+	return append(names, name)
 }
 
 // causeOf measures one cause.
 func (v view) causeOf(group *causeGroup) Cause {
-	sum := func(worth func(station int) float64) func(*sim.Record) float64 {
-		return func(r *sim.Record) float64 {
-			sum := 0.0
-			for _, lost := range group.times {
-				sum += float64(lost.time(r)) / float64(sim.Minute) * worth(lost.station)
-			}
-			return sum
-		}
-	}
 	return Cause{
-		State: group.key.state, Stations: group.of, Stop: group.key.stop,
-		Minutes: v.total(sum(func(int) float64 { return 1 })),
-		Pieces:  v.total(sum(func(i int) float64 { return v.figures.Stations[i].Set.Answer })),
+		Kind: group.key.kind, Stop: group.key.stop, Stations: group.stops, At: group.at,
+		Minutes: estimateOf(group.minutes, v.confidence), Pieces: estimateOf(group.pieces, v.confidence),
 	}
 }
 

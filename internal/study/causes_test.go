@@ -1,10 +1,12 @@
 package study
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
@@ -51,8 +53,18 @@ func TestCausesOfTwoLimitingStations(t *testing.T) {
 		}
 		return sum
 	}
-	stop := func(station, k int) float64 {
-		return mean(func(r *sim.Record) sim.Micros { return stopped(&r.Stations[station].Stops[k]) })
+	// At the webs every moment of a standstill belongs to one stop, also where several are open.
+	stop := func(of, k int) float64 {
+		return mean(func(r *sim.Record) (time sim.Micros) {
+			for _, web := range []int{0, 2} {
+				for _, by := range r.Stations[web].StoppedBy {
+					if by.Station == of && by.Cause == k {
+						time += by.Down + by.Waiting + by.Planned
+					}
+				}
+			}
+			return time
+		})
 	}
 	// Stops of a station are in the order of their names.
 	want := map[string]float64{
@@ -103,5 +115,34 @@ func TestCausesOfLimitingStationsJoined(t *testing.T) {
 	}
 	if !seen["minor stop of web 1, web 2"] || !seen["breakdown 1 of web 1"] || !seen["breakdown 2 of web 2"] {
 		t.Errorf("causes: %v", seen)
+	}
+}
+
+// Causes are the branches of the loss tree, what ran without giving good pieces too: a record by hand, of 1,000 s.
+func TestCausesAreTheLossTree(t *testing.T) {
+	s := steady()
+	m, err := sim.Compile(s.Line)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rec := sim.Record{Window: 1000 * sim.Second, Stations: make([]sim.StationRecord, 2)}
+	r := &rec.Stations[0] // 4 a cycle of 1 s
+	r.Cycles, r.ScrappedCycles, r.Rejected, r.Sampled, r.EmptyPockets = 800, 20, 40, 12, 5
+	r.States[sim.Running], r.States[sim.Starved], r.States[sim.Blocked] = 850*sim.Second, 100*sim.Second, 50*sim.Second
+	v := viewOf(s, m, []sim.Record{rec, rec})
+	want := map[result.LossKind]float64{ // in s
+		result.LossStarved: 100, result.LossBlocked: 50, result.LossSlower: 45, result.LossScrap: 20, result.LossRejects: 10, result.LossPockets: 5, result.LossSamples: 3,
+	}
+	causes := causesOf(v, []int{0})
+	for _, cause := range causes {
+		if got := 60 * cause.Minutes.Mean; math.Abs(got-want[cause.Kind]) > 1e-9 {
+			t.Errorf("%s: got %v s, want %v", cause.Kind, got, want[cause.Kind])
+		}
+		if !slices.Equal(cause.At, []string{s.Line.Stations[0].Name}) {
+			t.Errorf("%s is of %v", cause.Kind, cause.At)
+		}
+	}
+	if len(causes) != len(want) || causes[0].Kind != result.LossStarved || causes[len(causes)-1].Kind != result.LossSamples {
+		t.Errorf("got %+v", causes)
 	}
 }

@@ -160,12 +160,12 @@ func TestMeasuresOfTheWholeLine(t *testing.T) {
 		value     float64
 		per, unit string
 	}{
-		"lost packs, line":                        {24, "shift", ""},
-		"lost packs, cartoner":                    {24, "shift", ""},
-		"no-reads, cartoner":                      {15, "shift", ""},
-		"mis-picked, cartoner":                    {11, "shift", ""},
-		"samples, line":                           {6, "shift", ""}, // 12 blisters, two a carton
-		"samples, web":                            {12, "shift", ""},
+		"lost packs, line":                        {24, "shift", "cartons"},
+		"lost packs, cartoner":                    {24, "shift", "cartons"},
+		"no-reads, cartoner":                      {15, "shift", "cartons"},
+		"mis-picked, cartoner":                    {11, "shift", "cartons"},
+		"samples, line":                           {6, "shift", "cartons"}, // 12 blisters, two a carton
+		"samples, web":                            {12, "shift", "blisters"},
 		"late refills, line":                      {2, "shift", ""},
 		"late refills, blanks of cartoner":        {2, "shift", ""},
 		"lateness of refills, blanks of cartoner": {30, "late refill, in seconds", ""},

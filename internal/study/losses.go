@@ -18,10 +18,11 @@ func losing(loss lost) func(view, int, string) []result.Measure {
 // losses is the loss of the line in pieces of the answer, then of each station that loses any.
 func (v view) losses(per string, loss lost) []result.Measure {
 	rows := one("line", v.count(per, v.lineLoss(loss)))
+	rows[0].Unit = v.scenario.Answer.Unit
 	for i, station := range v.scenario.Line.Stations {
 		value := v.count(per, func(r *sim.Record) float64 { return float64(loss(&r.Stations[i])) })
 		if value.Mean > 0 {
-			rows = append(rows, one(station.Name, value)...)
+			rows = append(rows, result.Measure{Of: station.Name, Value: value, Unit: v.scenario.Stations[i].GivesUnit})
 		}
 	}
 	return rows

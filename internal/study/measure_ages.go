@@ -23,17 +23,29 @@ func needsAges(show []string) bool {
 	})
 }
 
-// agesOf are the times that pieces of the answer have been in the line: the mean, and the time that 95 % do
-// not exceed, of each replication.
+// agesOf are the times that pieces of the answer have been in the line: the mean, and the times that 95 and 99 % do
+// not exceed, of each replication; and the longest of all.
 func agesOf(v view, _ int, _ string) []result.Measure {
-	var means, tails []float64
+	var means, p95, p99 []float64
+	longest := 0.0
 	for i := range v.records {
 		if a := v.records[i].Ages; a != nil && a.Count > 0 {
 			means = append(means, float64(a.Sum)/float64(a.Count)/float64(sim.Second))
-			tails = append(tails, ageNotExceeded(a, 0.95)/float64(sim.Second))
+			p95 = append(p95, ageNotExceeded(a, 0.95)/float64(sim.Second))
+			p99 = append(p99, ageNotExceeded(a, 0.99)/float64(sim.Second))
+			longest = max(longest, ageNotExceeded(a, 1)/float64(sim.Second))
 		}
 	}
-	return append(one("mean", estimateOf(means, v.confidence)), one("P95", estimateOf(tails, v.confidence))...)
+	most := result.Estimate{}
+	if len(means) > 0 {
+		most = estimateOf([]float64{longest}, v.confidence)
+	}
+	return []result.Measure{
+		{Of: "mean", Value: estimateOf(means, v.confidence)},
+		{Of: "P95", Value: estimateOf(p95, v.confidence)},
+		{Of: "P99", Value: estimateOf(p99, v.confidence)},
+		{Of: "longest", Value: most},
+	}
 }
 
 // ageNotExceeded is the age that a share of the pieces do not exceed, in microseconds: the middle of its class, which is

@@ -18,8 +18,10 @@ func TestTimeInLine(t *testing.T) {
 		t.Fatal(err)
 	}
 	rows := out.Results.Measures
-	if len(rows) != 2 || rows[0].Of != "mean" || rows[0].Value.Mean != 14 || rows[1].Of != "P95" || math.Abs(rows[1].Value.Mean/14-1) > 0.005 {
-		t.Errorf("got %+v", rows)
+	for i, of := range []string{"mean", "P95", "P99", "longest"} {
+		if len(rows) != 4 || rows[i].Of != of || math.Abs(rows[i].Value.Mean/14-1) > 0.005 || i == 0 && rows[i].Value.Mean != 14 {
+			t.Fatalf("%s: got %+v", of, rows)
+		}
 	}
 	if rows[0].Value.N != 3 || rows[0].Per != "piece, in seconds" {
 		t.Errorf("got %+v", rows[0])
@@ -31,7 +33,7 @@ func TestAgeNotExceeded(t *testing.T) {
 	var a sim.Ages
 	a.Add(10*sim.Second, 90)
 	a.Add(100*sim.Second, 10)
-	for share, want := range map[float64]float64{0.5: 10e6, 0.9: 10e6, 0.95: 100e6} {
+	for share, want := range map[float64]float64{0.5: 10e6, 0.9: 10e6, 0.95: 100e6, 1: 100e6} {
 		if got := ageNotExceeded(&a, share); math.Abs(got/want-1) > 0.005 {
 			t.Errorf("%v: got %v, want %v", share, got, want)
 		}

@@ -65,18 +65,23 @@ func level(v view, of int, _ string) []result.Measure {
 	return one(v.model.Places()[of].Name, v.level(of))
 }
 
-func waited(v view, _ int, _ string) []result.Measure {
-	var rows []result.Measure
-	for i, crew := range v.scenario.Line.Crews {
-		rows = append(rows, one(crew.Name, v.waited(i))...)
+// ofCrews is a measure with a row for each crew, in a unit or none.
+func ofCrews(unit string, value func(v view, crew int, per string) result.Estimate) func(view, int, string) []result.Measure {
+	return func(v view, _ int, per string) []result.Measure {
+		var rows []result.Measure
+		for i, crew := range v.scenario.Line.Crews {
+			rows = append(rows, result.Measure{Of: crew.Name, Value: value(v, i, per), Unit: unit})
+		}
+		return rows
 	}
-	return rows
 }
 
-func busy(v view, _ int, _ string) []result.Measure {
-	var rows []result.Measure
-	for i, crew := range v.scenario.Line.Crews {
-		rows = append(rows, one(crew.Name, v.busy(i))...)
-	}
-	return rows
+func crewWaited(v view, crew int, _ string) result.Estimate { return v.waited(crew) }
+func crewBusy(v view, crew int, _ string) result.Estimate   { return v.busy(crew) }
+
+func crewMinutes(v view, crew int, per string) result.Estimate { return v.count(per, v.minutes(crew)) }
+
+// minutesOf are minutes of people of a crew.
+func minutesOf(of func(*sim.CrewRecord) sim.Micros) func(v view, crew int, per string) result.Estimate {
+	return func(v view, crew int, per string) result.Estimate { return v.count(per, v.crewMinutes(crew, of)) }
 }

@@ -30,22 +30,3 @@ func carried(v view, _ int, per string) []result.Measure {
 	}
 	return rows
 }
-
-// minutesOf are minutes of people of each crew.
-func minutesOf(of func(*sim.CrewRecord) sim.Micros) func(view, int, string) []result.Measure {
-	return func(v view, _ int, per string) []result.Measure {
-		var rows []result.Measure
-		for i, crew := range v.scenario.Line.Crews {
-			rows = append(rows, result.Measure{Of: crew.Name, Value: v.count(per, v.crewMinutes(i, of)), Unit: "min"})
-		}
-		return rows
-	}
-}
-
-func crewMinutes(v view, _ int, per string) []result.Measure {
-	var rows []result.Measure
-	for i, crew := range v.scenario.Line.Crews {
-		rows = append(rows, result.Measure{Of: crew.Name, Value: v.count(per, v.minutes(i)), Unit: "min"})
-	}
-	return rows
-}

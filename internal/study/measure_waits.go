@@ -24,7 +24,8 @@ func needsPauses(show []string) bool {
 	})
 }
 
-// causeNames are the names of all stops, materials and stores that stop, each once, in the order of the line.
+// causeNames are the names of all stops, materials and stores that stop, each once, in the order of the line; a stop that is the
+// only one of its store goes by its own name too.
 func causeNames(line *sim.Line, m *sim.Model) []string {
 	var names []string
 	add := func(name string) {
@@ -41,11 +42,22 @@ func causeNames(line *sim.Line, m *sim.Model) []string {
 		if len(line.Buffers[i].Stops) > 0 {
 			add(line.Buffers[i].Name)
 		}
+		if stop := onlyStop(&line.Buffers[i]); stop != "" {
+			add(stop)
+		}
 	}
 	return names
 }
 
-// becauseOf counts the blocked and starved spells of a station that a stop has begun: a row for each
+// onlyStop is the name of the stop of a store that has one; of several it cannot be told which has begun a wait.
+func onlyStop(b *sim.Buffer) string {
+	if len(b.Stops) == 1 {
+		return b.Stops[0].Name
+	}
+	return ""
+}
+
+// becauseOf counts the stops that have made a station wait, all waits of one stop once: a row for each
 // station, or the store, whose stop has the name.
 func becauseOf(v view, of int, per string) []result.Measure {
 	stations := len(v.scenario.Line.Stations)
@@ -56,12 +68,15 @@ func becauseOf(v view, of int, per string) []result.Measure {
 			var n int64
 			for _, one := range r.Stations[station].Because {
 				if one.Station == key.station && one.Cause == key.cause {
-					n += one.BlockedSpells + one.StarvedSpells
+					n += one.Stops
 				}
 			}
 			return float64(n)
 		})
 		where, cause := v.originWords(key)
+		if cause == result.Store && name != where {
+			cause = name
+		}
 		if cause != result.Store {
 			where = cause + " of " + where
 		}
@@ -82,7 +97,7 @@ func (v view) keysNamed(name string) []originKey {
 		}
 	}
 	for i := range line.Buffers {
-		if line.Buffers[i].Name == name && len(line.Buffers[i].Stops) > 0 {
+		if b := &line.Buffers[i]; (b.Name == name || onlyStop(b) == name) && len(b.Stops) > 0 {
 			keys = append(keys, originKey{len(line.Stations) + i, sim.CauseStore})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
 
@@ -91,6 +92,45 @@ func TestStopsBecauseOf(t *testing.T) {
 			if row.Value.Mean != want[row.Of] {
 				t.Errorf("%s: %s got %v, want %v", words, row.Of, row.Value.Mean, want[row.Of])
 			}
+		}
+	}
+}
+
+// The stop of a store goes by the name of the store, and by its own where it is the only one: of several it cannot be told
+// which has begun a wait.
+func TestAStopOfAStoreHasItsName(t *testing.T) {
+	stuck := sim.Stop{Name: "stuck", Clock: sim.PieceClock, Every: sim.Fixed(600), Lasts: sim.Fixed(60e6)}
+	other := sim.Stop{Name: "other", Clock: sim.PieceClock, Every: sim.Fixed(1e6), Lasts: sim.Fixed(60e6)}
+	for stops, want := range map[int]float64{1: 19, 2: 0} {
+		s := steady() // 4 blisters a second
+		s.Line.Stations[1].From = "store"
+		s.Line.Buffers = []sim.Buffer{{Name: "store", From: []string{"web"}, Holds: 500, Stops: []sim.Stop{stuck, other}[:stops]}}
+		s.Buffers = []scenario.Buffer{{Unit: "blisters"}}
+		m, err := sim.Compile(s.Line)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// After 600 blisters, or 150 s, the store is stuck for 60 s, and neither station can work: begun at 150 s and
+		// then every 210 s, or 19 … 20 times with what a cycle adds, within 4,000 s.
+		rec := m.NewEngine().Run(sim.Options{Measure: 4000 * sim.Second, Attribute: true})
+		v := viewOf(s, m, []sim.Record{rec})
+		found, err := parseMeasure("stops of cartoner because of stuck", s, m)
+		if stops == 2 {
+			if err == nil {
+				t.Error("of two stops of a store one can be asked for")
+			}
+			continue
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		byStore, err := parseMeasure("stops of cartoner because of store", s, m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, same := found.word.rows(v, found.of, "run"), byStore.word.rows(v, byStore.of, "run")
+		if len(rows) != 1 || rows[0].Of != "stuck of store" || math.Abs(rows[0].Value.Mean-want) > 1 || len(same) != 1 || same[0].Of != "store" || same[0].Value != rows[0].Value {
+			t.Errorf("got %+v by its name and %+v by that of the store", rows, same)
 		}
 	}
 }

@@ -20,7 +20,7 @@ type Outcome struct {
 	// RunningMean has the estimate of the total of the results after 2, 3, … replications; nil where runs end with their orders.
 	RunningMean []result.Estimate
 	Span        Span
-	// Constraint is the station that limits the line, or several side by side; Causes are why it did not run, worst first.
+	// Constraint is the station that limits the line, or several side by side; Causes are what else than good output its time went to, worst first.
 	Constraint string
 	Causes     []Cause
 	// Classes has, for each place between stations, the mean share of the window in each class of level.
@@ -79,16 +79,16 @@ type UsedUp struct {
 	AfterHours result.Estimate
 }
 
-// Cause is a reason why the constraint did not run.
+// Cause is a reason why time of the constraint was no good output.
 type Cause struct {
-	// State is down (own stop, waiting for the crew included), blocked or starved.
-	State sim.State
+	// Kind is that of the branches of the loss tree that are in it; a stop has its waiting for the crew in it.
+	Kind result.LossKind
 	// Stop is the name of a stop, Stations are whose it is: the constraint itself, or stations that
-	// stop it too (stops with), whose stops count with their whole length. There are several if
-	// stations side by side limit the line. Both are empty for blocked and starved.
+	// stop it too (stops with). There are several if stations side by side limit the line. Both are empty for all other kinds.
 	Stop     string
 	Stations []string
-	// Minutes and Pieces of the answer are per window, summed over the stations that limit
-	// the line; pieces are minutes at set speed.
+	// At are the limiting stations whose time it is.
+	At []string
+	// Minutes and Pieces of the answer are per window, summed over these stations; pieces are minutes at set speed.
 	Minutes, Pieces result.Estimate
 }

@@ -134,11 +134,12 @@
       axis.axisTick = { show: axis.type !== "category", lineStyle: { color: rule } };
       axis.splitLine = { show: axis.type === "value", lineStyle: { color: rule, opacity: 0.6 }, ...axis.splitLine };
       if (axis.type === "value" && narrow) axis.splitNumber = Math.min(axis.splitNumber || 3, 3);
-      if (axis.maxInterval && narrow) axis.minInterval = axis.maxInterval *= 2;
+      if (axis.maxInterval && narrow && axes(option, "xAxis").includes(axis)) axis.minInterval = axis.maxInterval *= 2;
       if (narrow && axes(option, "xAxis").length > 1 && axis === axes(option, "xAxis")[0]) axis.axisLabel.showMaxLabel = false;
       if (axis.max === 100) axis.interval = narrow ? 50 : 20;
     }
     for (const axis of axes(option, "yAxis")) {
+      if (axis.name) axis.nameTextStyle.align = "left";
       if (axis.type === "category") Object.assign(axis.axisLabel, { interval: 0 }, narrow ? { width: 124, overflow: "break", fontSize: 10, lineHeight: 11 } : width < 800 ? { width: 200, overflow: "break", lineHeight: 13 } : { width: Math.min(320, 0.3 * width), overflow: "truncate" });
     }
     for (const zoom of axes(option, "dataZoom")) {

@@ -26,9 +26,9 @@ type ages struct {
 	given  []int64
 }
 
-// piles are the pieces of a link: on their way, at its exit, and beside the line.
+// piles are the pieces of a link: on their way, at its exit, beside the line, and carried out of what lies there.
 type piles struct {
-	moving, lying, stored pile
+	moving, lying, stored, atHand pile
 	// back are the born of what comes back from rejected cycles, one of each.
 	back pile
 }
@@ -72,7 +72,7 @@ func (e *Engine) connectAges() *ages {
 	return a
 }
 
-func (p *piles) all() []*pile { return []*pile{&p.moving, &p.lying, &p.stored, &p.back} }
+func (p *piles) all() []*pile { return []*pile{&p.moving, &p.lying, &p.stored, &p.atHand, &p.back} }
 
 func (e *Engine) connectSampling(a *ages, s *station, check int) sampling {
 	c := sampling{station: s.index, check: check, before: newSet(len(e.stations) + len(e.links))}
@@ -178,7 +178,7 @@ func (a *ages) arrive(l *link, pieces int64) {
 	p.moving.move(pieces, false, &p.lying)
 }
 
-// take follows pieces out of a link: straight ones first where some lie beside the line.
+// take follows pieces out of a link: straight ones first where some lie beside the line, then those that are at hand.
 func (a *ages) take(l *link, pieces int64) {
 	p := &a.links[l.index]
 	a.inputs++
@@ -187,6 +187,9 @@ func (a *ages) take(l *link, pieces int64) {
 		last = false
 	}
 	for pieces > 0 {
+		if from.pieces == 0 {
+			from, last = &p.atHand, false
+		}
 		if from.pieces == 0 {
 			from, last = &p.stored, l.plan.LastIn
 		}
@@ -281,5 +284,5 @@ func (a *ages) clearOut(l *link) {
 // carries follows a load that somebody carries out of the store.
 func (a *ages) carries(l *link, load int64) {
 	p := &a.links[l.index]
-	p.stored.move(load, l.plan.LastIn, &p.lying)
+	p.stored.move(load, l.plan.LastIn, &p.atHand)
 }

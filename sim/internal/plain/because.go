@@ -69,6 +69,9 @@ type account struct {
 type row struct {
 	why origin
 	sum plan.Because
+	// stoppedAt is when the last stop began that is counted in it, if one is.
+	stoppedAt  plan.Micros
+	hasStopped bool
 }
 
 // connectBecause makes what says what began waits.
@@ -145,7 +148,7 @@ func (b *because) changed(e *Engine, s *station) {
 	why := e.whyStopped(s)
 	a.halts.begin(state, why.source, why.cause)
 	if b.pauses {
-		e.followPause(&a.pause, state, why)
+		e.followPause(s, a, state, why)
 	}
 	if len(b.shortUpTo) > 0 {
 		a.still.enter(e.now, state, e.forMaterial(by, stop), b.shortUpTo)

@@ -54,13 +54,24 @@ func (e *Engine) wentBeside(l *link) {
 	st.taken = e.now
 	if lack := -l.direct(); lack > 0 {
 		st.stored -= lack
-		l.rec.GivenBack += lack
-		if st.plan.Hand != plan.None { // the last part of an order
-			l.rec.ByHand += lack
+		if st.plan.Hand != plan.None {
+			e.tookByHand(l, lack)
+		} else {
+			l.rec.GivenBack += lack
 		}
-		e.passGate(&st.out, lack)
+		e.passReady(&st.out, lack, l.plan.Takes-st.plan.Keeps)
 	}
 	e.note(l)
+}
+
+// tookByHand takes pieces of a hand magazine: those that were carried out before, counted then, and beyond them the last
+// part of an order, which is taken as it is.
+func (e *Engine) tookByHand(l *link, pieces int64) {
+	st := l.store
+	carried := min(pieces, st.atHand)
+	st.atHand -= carried
+	l.rec.GivenBack += pieces - carried
+	l.rec.ByHand += pieces - carried
 }
 
 // lacksDirect notes a store beside the line when a taker lacks pieces.
@@ -70,23 +81,32 @@ func (e *Engine) lacksDirect(l *link) {
 	}
 }
 
+// givesBack is how many pieces may go on out of a store: of a hand magazine those that have been carried out.
+func (st *store) givesBack() int64 {
+	if st.plan.Hand != plan.None {
+		return st.atHand
+	}
+	return st.stored - st.keeps
+}
+
 // giveBack lets the first taker that lacks pieces have them from the store: after all moves of the
 // instant, so that what comes straight goes first.
 func (e *Engine) giveBack(l *link) bool {
 	st := l.store
-	if st.stored <= st.keeps || st.open > 0 || e.now < st.out.from {
+	there := st.givesBack()
+	if there <= 0 || st.open > 0 || e.now < st.out.from {
 		return false
 	}
 	for _, k := range l.plan.Takers {
 		lack := e.takes(k, l) - l.direct()
-		if lack <= 0 || lack > st.stored-st.keeps || !e.otherInputs(k, l) || !e.ready(k) {
+		if lack <= 0 || lack > there || !e.otherInputs(k, l) || !e.ready(k) {
 			continue
 		}
 		st.gives = true
-		before := l.rec.Out
+		before := l.level
 		e.startTaker(&e.nodes[k])
 		st.gives = false
-		if l.rec.Out > before {
+		if l.level < before {
 			e.note(l) // others may lack more
 			return true
 		}

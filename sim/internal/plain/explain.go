@@ -131,9 +131,9 @@ func (b *because) whyEmpty(e *Engine, f *finder, l *link, takes, lacks int64, at
 }
 
 // narrower is who is slower: a station that puts pieces into a link or takes them, or the gate on the way, where
-// that lets fewer of them pass.
+// that lets fewer of them pass. The way into a store beside the line is not on the way of what comes straight.
 func (b *because) narrower(e *Engine, l *link, i int, pieces int64, in bool) origin {
-	if st := l.store; st != nil {
+	if st := l.store; st != nil && !(in && st.plan.Beside) {
 		every := st.out.every
 		if in {
 			every = st.in.every
@@ -189,12 +189,15 @@ func (b *because) whyBlocked(e *Engine, f *finder, s *station) {
 	}
 }
 
-// whyFull looks for what keeps pieces from leaving a link now.
+// whyFull looks for what keeps pieces from leaving a link now. Pieces come to the gate of a store beside the line only
+// because of those behind: a stop there goes before the gate, their speed does not.
 func (b *because) whyFull(e *Engine, f *finder, l *link, gives int64) {
 	b.ownStops(e, f, l, e.now)
-	if st := l.store; st != nil && e.now < st.in.from {
+	st := l.store
+	gated := st != nil && e.now < st.in.from
+	if gated {
 		f.add(e, e.slower(len(e.stations)+l.index))
-		if gives <= l.free() {
+		if gives <= l.free() && !st.plan.Beside {
 			return // there is room, behind the gate
 		}
 	}
@@ -208,7 +211,7 @@ func (b *because) whyFull(e *Engine, f *finder, l *link, gives int64) {
 		w := wait{at: e.now, until: e.now, after: b.accounts[i].took - plan.Micros(ceil(gives, takes)-1)*b.cycles[i]}
 		if n.station.state == plan.Starved && e.there(l) < takes && l.onItsWay() {
 			f.add(e, e.slower(len(e.stations)+l.index)) // the belt is full of what is on its way
-		} else if !b.look(e, f, i, w) {
+		} else if !b.look(e, f, i, w) && !(gated && st.plan.Beside) {
 			f.add(e, b.narrower(e, l, i, takes, false))
 		}
 	}

@@ -39,7 +39,7 @@ func (a *ages) olderBefore(e *Engine, c *sampling) int64 {
 	for i := range a.links {
 		if c.before.has(len(e.stations) + i) {
 			p := &a.links[i]
-			sum += p.moving.older(than) + p.lying.older(than) + p.stored.older(than)
+			sum += p.moving.older(than) + p.lying.older(than) + p.stored.older(than) + p.atHand.older(than)
 		}
 	}
 	for i := range e.stations {

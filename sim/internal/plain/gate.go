@@ -25,6 +25,16 @@ func (e *Engine) passGate(g *gate, pieces int64) {
 	e.spaceGate(g, g.every)
 }
 
+// passReady lets pieces pass of which up to so many lie ready at the exit: while the station behind was at work, they came
+// out at the rate of the gate.
+func (e *Engine) passReady(g *gate, pieces, ready int64) {
+	if g.timer == none {
+		return
+	}
+	g.base, g.pieces = max(g.from, e.now-plan.Micros(ready-1)*g.every), pieces
+	e.spaceGate(g, g.every)
+}
+
 // spaceGate sets how fast a gate lets pieces pass, after those too that went last.
 func (e *Engine) spaceGate(g *gate, every plan.Micros) {
 	g.every = every

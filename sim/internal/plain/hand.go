@@ -8,8 +8,9 @@ import (
 // hand is the work at a hand magazine, in one direction at a time: from the request to the end.
 type hand struct {
 	open bool
-	// out: a load is carried out of it, and lies on the direct way when the work is over. Else pieces that
-	// find the direct way full are taken in as they come, at most left more while the work lasts.
+	// out: a load is carried out of it, and lies at hand when the work is over: it goes in piece by piece as the
+	// station behind lacks some, so that what comes straight goes first. Else pieces that find the direct way full are
+	// taken in as they come, at most left more while the work lasts.
 	out  bool
 	left int64
 	load int64
@@ -21,7 +22,7 @@ func (e *Engine) carry(t *task) plan.Micros {
 	st := l.store
 	st.hand.load = st.plan.Load
 	if st.hand.out {
-		st.hand.load = min(st.plan.Load, st.stored-st.keeps)
+		st.hand.load = min(st.plan.Load, st.stored-st.atHand-st.keeps)
 	} else {
 		st.hand.left = st.plan.Load
 		e.roomIn(l)
@@ -54,7 +55,7 @@ func (e *Engine) carried(t *task) {
 	st := l.store
 	if st.hand.out {
 		e.clock(l)
-		st.stored -= st.hand.load
+		st.atHand += st.hand.load
 		if e.ages != nil {
 			e.ages.carries(l, st.hand.load)
 		}

@@ -56,7 +56,7 @@ func (e *Engine) carriesAt(l *link) (due plan.Micros, out bool) {
 	st := l.store
 	due = plan.Never
 	switch {
-	case st.stored <= st.keeps:
+	case st.stored-st.atHand <= st.keeps:
 	case st.lacks != plan.Never:
 		due, out = st.lacks+st.cycle, true
 	case st.goesOn && e.needsAnother(l):
@@ -75,7 +75,7 @@ func (e *Engine) carriesAt(l *link) (due plan.Micros, out bool) {
 func (e *Engine) lacksPieces(l *link) bool {
 	for _, k := range l.plan.Takers {
 		s := e.nodes[k].station
-		if l.direct() < e.takes(k, l) && (e.ready(k) || s != nil && s.pocket) {
+		if e.withStore(l) < e.takes(k, l) && (e.ready(k) || s != nil && s.pocket) {
 			return e.someWait(l)
 		}
 	}
@@ -92,9 +92,9 @@ func (e *Engine) someWait(l *link) bool {
 	return false
 }
 
-// needsAnother says that the direct way will soon be empty again: nothing comes, and a station behind is up.
+// needsAnother says that what lies before the station behind will soon be gone: nothing comes, and a station behind is up.
 func (e *Engine) needsAnother(l *link) bool {
-	if l.direct() >= l.store.plan.Load+l.plan.Takes {
+	if e.withStore(l) >= l.store.plan.Load+l.plan.Takes {
 		return false
 	}
 	for _, i := range l.store.plan.Exits {

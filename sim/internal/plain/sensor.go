@@ -58,8 +58,9 @@ func later(t, delay plan.Micros) plan.Micros {
 }
 
 // queueReaches is when the queue before the exit reaches a sensor, or has reached it: when all pieces up to
-// the At-th are as near to the exit as so many that stand close together. What comes at once is not nearer together
-// than pieces that stand.
+// the At-th are as near to the exit as so many that stand close together. The front of the first stands at the exit, that of
+// the k-th (k - 1) pieces before it: the belt runs a piece in Travel / At, so that the k-th stands (k - 1) × Travel / At
+// before it would have been at the exit. What comes at once is not nearer together than pieces that stand.
 func (e *Engine) queueReaches(l *link, sensor *plan.Sensor) plan.Micros {
 	if l.level < sensor.At {
 		return plan.Never
@@ -68,7 +69,7 @@ func (e *Engine) queueReaches(l *link, sensor *plan.Sensor) plan.Micros {
 	slots, from := l.moving.slots, l.moving.head
 	for piece := l.arrived + 1; piece <= sensor.At; from++ { // the first of a batch, counted from the exit
 		b := &slots[from&(len(slots)-1)]
-		reached = max(reached, b.at+l.stood-plan.Micros(piece)*sensor.Travel/plan.Micros(sensor.At))
+		reached = max(reached, b.at+l.stood-plan.Micros(piece-1)*sensor.Travel/plan.Micros(sensor.At))
 		piece += b.pieces
 	}
 	if l.store.standing && reached > l.store.stoodFrom {

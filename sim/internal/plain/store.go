@@ -21,8 +21,9 @@ type store struct {
 	in, out       gate
 	// keeps is what has to stay: nothing once no more input can come.
 	keeps int64
-	// stored are the pieces that lie beside the line, of those that have arrived.
-	stored int64
+	// stored are the pieces that lie beside the line, of those that have arrived; atHand are those of them that
+	// somebody has carried out and that have not gone on yet.
+	stored, atHand int64
 	// gives: it gives back now, to a taker that lacks pieces after all moves of the instant.
 	gives bool
 	// flows: pieces come straight from the line.
@@ -148,7 +149,7 @@ func (e *Engine) resetStores(o Options) {
 		st.stopped, st.seen, st.reached = false, plan.Never, plan.Never
 		st.in.reset(p.In + p.PerPiece) // one of them
 		st.out.reset(p.Out)
-		st.keeps, st.stored, st.gives, st.flows = p.Keeps, 0, false, false
+		st.keeps, st.stored, st.atHand, st.gives, st.flows = p.Keeps, 0, 0, false, false
 		if p.Beside {
 			st.stored = l.arrived
 		}
@@ -204,7 +205,9 @@ func (e *Engine) withStore(l *link) int64 {
 	switch {
 	case st == nil || !st.plan.Beside:
 		return e.there(l)
-	case st.plan.Hand != plan.None || st.open > 0 || e.now < st.out.from:
+	case st.plan.Hand != plan.None:
+		return l.direct() + st.atHand
+	case st.open > 0 || e.now < st.out.from:
 		return l.direct()
 	}
 	return l.direct() + max(0, st.stored-st.keeps)
@@ -297,9 +300,6 @@ func (e *Engine) lookAtNoted() bool {
 			continue
 		}
 		st.noted = false
-		if st.plan.Hand != plan.None {
-			continue
-		}
 		any = st.plan.Full.At > 0 && e.lookAtSensors(l) || st.plan.Beside && e.giveBack(l) || any
 	}
 	return any

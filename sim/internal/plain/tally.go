@@ -7,8 +7,12 @@ import (
 	"tuckline/sim/internal/plan"
 )
 
-// spell counts a spell of the wait under way.
+// spell counts a spell of the wait under way, and the stop that it goes back to once.
 func (a *account) spell(row int, n int64) {
+	if r := &a.rows[row]; n > 0 && (r.why.cause >= 0 || r.why.cause == plan.CauseStore) && (!r.hasStopped || r.stoppedAt != r.why.since) {
+		r.hasStopped, r.stoppedAt = true, r.why.since
+		r.sum.Stops++
+	}
 	if a.blocked {
 		a.rows[row].sum.BlockedSpells += n
 	} else {
@@ -132,7 +136,7 @@ func (b *because) finish(e *Engine) {
 	for i := range b.accounts {
 		a := &b.accounts[i]
 		sums := b.sums(e, a)
-		halts, pauses := a.halts.asWritten(e), e.pausesOf(a)
+		halts, pauses := a.halts.asWritten(e), e.pausesOf(&e.stations[i], a)
 		a.still.end(b.shortUpTo)
 		for _, m := range e.plan.Stations[i].Members {
 			r := &e.rec.Stations[m.Declared]

@@ -54,7 +54,7 @@ type StationRecord struct {
 	// to, sorted in the same way: of several that are open the one that began first. It sums to the states waiting,
 	// down and planned stop; nil unless asked for.
 	StoppedBy []StoppedBy `json:",omitempty"`
-	// Pauses are the pauses of own and joined stops that began in the window, whole and in order
+	// Pauses are the pauses of own and joined stops, and of waits for room longer than one cycle at set speed, that began in the window, whole and in order
 	// of time; nil unless asked for.
 	Pauses []Pause `json:",omitempty"`
 	// Short are the standstills shorter than each of Options.ShortUpTo; nil unless asked for.
@@ -98,6 +98,9 @@ type Because struct {
 	// the window.
 	BlockedSpells, StarvedSpells int64
 	Blocked, Starved             Micros
+	// Stops counts the stops that have made the station wait, by the beginning of the first wait of each: all
+	// waits of one stop are one, also those between two cycles of a station that then gets less. Of other causes 0.
+	Stops int64
 	// Overlap is the part of Blocked and Starved in which another station or store before it (starved) or
 	// behind it (blocked) was stopped too, BlockedOverlap of it that of Blocked.
 	Overlap, BlockedOverlap Micros
@@ -126,9 +129,9 @@ const (
 	CauseOrder
 )
 
-// Pause is one pause: the cause that began first, and how long the station did not work.
+// Pause is one pause: the cause that began first, and how long the station did not work and could not.
 type Pause struct {
-	// Station and Cause are those of the stop, as in Because.
+	// Station and Cause are those of the stop, or what the wait for room goes back to, as in Because.
 	Station, Cause int
 	Begin, Lasted  Micros
 }

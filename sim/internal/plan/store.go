@@ -34,7 +34,8 @@ type Returns struct {
 	Streams  string
 }
 
-// Sensor sees that At pieces are before the exit, not farther than Travel from it, when that has lasted for Delay.
+// Sensor sees that At pieces are as near to the exit as if they stood, when that has lasted for Delay; the belt runs their
+// length in Travel.
 type Sensor struct {
 	At            int64
 	Delay, Travel Micros
