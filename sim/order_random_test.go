@@ -73,7 +73,7 @@ func TestRandomOrdersAreFinished(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		o.UntilOrders, o.WarmUp, o.Measure = true, 0, 300*s
+		o.UntilOrders, o.WarmUp, o.Measure = true, 0, 30*s
 		rec := m.NewEngine().Run(o)
 		if rec.End != sim.OrdersFinished {
 			o.WarmUp = o.Measure

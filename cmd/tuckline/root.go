@@ -41,7 +41,7 @@ interval, with where the line is blocked or starved, and why.`,
 	root.SetErr(t.err)
 	root.SetFlagErrorFunc(flagFault)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", ".FlagUsagesWrapped 80 "))
-	root.AddCommand(checkCommand(t), runCommand(t), acceptanceCommand(t), schemaCommand(t), proofCommand(t), versionCommand(t))
+	root.AddCommand(checkCommand(t), runCommand(t), acceptanceCommand(t), deliveryCommand(t), schemaCommand(t), proofCommand(t), versionCommand(t))
 	return root
 }
 
