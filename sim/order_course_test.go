@@ -333,7 +333,8 @@ func TestOrdersLetGoWhatAStoreKeeps(t *testing.T) {
 	}
 }
 
-// Pieces 2, 4 and 6 find B at work and go beside the line; it works them off when no more come straight.
+// Pieces 2, 3 and 5 wait on the way past while B is at work. Pieces 4 and 6 find it taken and go beside the line; B works
+// them off when no more come straight.
 func TestOrdersEmptyAStoreBesideTheLine(t *testing.T) {
 	rec := course{
 		line: sim.Line{
@@ -353,7 +354,7 @@ func TestOrdersEmptyAStoreBesideTheLine(t *testing.T) {
 			11 store 0
 			13 B starved
 		`,
-		counts: `store: kept 3, given back 3, cleared 0; B: passed 6`,
+		counts: `store: kept 2, given back 2, cleared 0; B: passed 6`,
 	}.follow(t)
 	sameOrders(t, &rec, "1: 0 0 13, 6 in, 6 good")
 }
