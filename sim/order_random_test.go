@@ -78,7 +78,7 @@ func TestRandomOrdersAreFinished(t *testing.T) {
 		if rec.End != sim.OrdersFinished {
 			o.WarmUp = o.Measure
 			rec = m.NewEngine().Run(o)
-			if rec.End != sim.OrdersFinished && isStuck(line, &rec) {
+			if rec.End != sim.OrdersFinished && isStuck(line, &rec) && !alwaysBusy(&rec) {
 				t.Fatalf("nothing moves any more, but the orders are not finished: %v since %d of %q %+v", rec.End, rec.EndedAt, rec.Locked, rec.Orders)
 			}
 			t.Skip("it takes longer: a station gives nothing but rejects, or works seldom")
@@ -100,6 +100,11 @@ func TestRandomOrdersAreFinished(t *testing.T) {
 			}
 		}
 	})
+}
+
+// alwaysBusy says that a crew has not a moment to spare: stops that go first keep it from all else.
+func alwaysBusy(rec *sim.Record) bool {
+	return slices.ContainsFunc(rec.Crews, func(c sim.CrewRecord) bool { return c.Present > 0 && c.Busy >= c.Present })
 }
 
 // The record depends on the model and the options only, and not on the order of declaration.
