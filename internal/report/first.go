@@ -142,6 +142,8 @@ func causesOf(s *subject) causes {
 
 func causeWords(c study.Cause) string {
 	switch {
+	case c.State == sim.PlannedStop:
+		return c.Stop
 	case c.Stop != "":
 		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
 	case c.State == sim.Starved:

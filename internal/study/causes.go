@@ -28,6 +28,7 @@ func causesOf(v view, stations []int) []Cause {
 			}
 		}
 	}
+	v.addPlanned(&groups, stations)
 	var causes []Cause
 	for _, group := range groups {
 		if cause := v.causeOf(group); cause.Minutes.Mean > 0 {
@@ -36,6 +37,26 @@ func causesOf(v view, stations []int) []Cause {
 	}
 	slices.SortStableFunc(causes, func(a, b Cause) int { return cmp.Compare(b.Pieces.Mean, a.Pieces.Mean) })
 	return causes
+}
+
+// addPlanned adds changeovers, and the spans of the calendar in which the line stands, by their names.
+func (v view) addPlanned(groups *causeGroups, stations []int) {
+	from := v.scenario.Run.WarmUp
+	for _, i := range stations {
+		groups.add(causeKey{state: sim.Changeover}, "", lostTime{i, func(r *sim.Record) sim.Micros { return r.Stations[i].States[sim.Changeover] }})
+		for k := range v.scenario.Line.Calendar.Spans {
+			span := &v.scenario.Line.Calendar.Spans[k]
+			key := causeKey{state: sim.PlannedStop, stop: span.Name}
+			if span.Line != sim.LineStands || slices.ContainsFunc(*groups, func(g *causeGroup) bool {
+				return g.key == key && slices.ContainsFunc(g.times, func(t lostTime) bool { return t.station == i })
+			}) {
+				continue
+			}
+			groups.add(key, "", lostTime{i, func(r *sim.Record) sim.Micros {
+				return spansStanding(&v.scenario.Line.Calendar, from, r.Window)[span.Name]
+			}})
+		}
+	}
 }
 
 // causeKey is what times of one cause have in common. Stops have a name and the

@@ -83,7 +83,7 @@ type UsedUp struct {
 type Cause struct {
 	// State is down (own stop, waiting for the crew included), blocked or starved.
 	State sim.State
-	// Stop is the name of a stop, Stations are whose it is: the constraint itself, or stations that
+	// Stop is the name of a stop or, with the state planned stop, of a span of the calendar in which the line stands; Stations are whose it is: the constraint itself, or stations that
 	// stop it too (stops with), whose stops count with their whole length. There are several if
 	// stations side by side limit the line. Both are empty for blocked and starved.
 	Stop     string
