@@ -82,6 +82,8 @@ func (s *subject) goodShare(station string) result.Estimate {
 func (s *subject) causeWords(c study.Cause, several bool) string {
 	words := kindWords(c.Kind)
 	switch {
+	case c.Stop != "" && len(c.Stations) == 0: // a span of the calendar
+		words = c.Stop
 	case c.Stop != "":
 		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
 	case c.Kind == result.LossSlower && len(c.At) > 0:

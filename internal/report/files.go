@@ -36,6 +36,7 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	BUFFER full_s, empty_s             seconds
 //	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, carried_s, returned, stops of CAUSE, CAUSE_s
 //	CREW requests, waited, busy_s, wait_s, present_s, walking_s, overtime_s
+//	ORDER began_h, finished_h, input, good of the first round; empty where it did not come to that
 //
 // with a colon between a name and what follows it, as in "cartoner: given". What a
 // station or a buffer does not have has no column.
@@ -82,6 +83,11 @@ func csvColumns(o *study.Outcome) []csvColumn {
 	}
 	for i, crew := range o.Results.Crews {
 		columns = append(columns, crewColumns(i, crew.Name)...)
+	}
+	if o.Scenario.Orders != nil {
+		for i, batch := range o.Scenario.Orders.Batches {
+			columns = append(columns, orderColumns(i, batch.Name)...)
+		}
 	}
 	return columns
 }

@@ -38,6 +38,13 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": m.Per, "Unit": m.Unit})
 	case strings.HasPrefix(m.Per, "on average"):
 		return name, say("measure.level", facts{"Value": numberOf(m.Value, 1), "Unit": s.placeNamed(m.Of).Unit})
+	case m.Per == "run, in hours":
+		n := numberOf(m.Value, 1)
+		f := facts{"Value": n.Mean, "Range": n.Range()}
+		if n.Alone {
+			f["Range"] = ""
+		}
+		return name, say("measure.finish", f)
 	case strings.HasSuffix(m.Per, ", in minutes"):
 		return name, say("measure.minutes", facts{"Value": numberOf(m.Value, 1)})
 	default:

@@ -29,6 +29,7 @@ func Terminal(w io.Writer, in Page) error {
 	p.paragraph(s.waitWords())
 	p.paragraph(s.lateWords())
 	p.paragraph(s.shortWords())
+	p.paragraph(s.orderWords())
 	p.paragraph(s.dryWords())
 	p.stations(s)
 	p.measures(s)

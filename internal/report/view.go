@@ -35,7 +35,7 @@ type maker func(*subject) ([]section, error)
 
 // sections are in the order of the product's way along the line.
 var sections = []maker{
-	one(outputSection), one(statesSection), lossTreeSections, one(waitsSection), one(originsSection), levelSections, one(storesSection), one(timelineSection), one(agesSection),
+	one(outputSection), one(statesSection), lossTreeSections, one(waitsSection), one(originsSection), levelSections, one(storesSection), ordersSection, one(timelineSection), one(agesSection),
 	one(stopsSection), one(refillsSection), one(lossesSection), one(materialsSection), one(checksSection), one(waitsForPeopleSection), one(peopleSection), one(ratesSection),
 	one(figuresSection), one(stepsSection), one(stationFiguresSection), one(timesSection), one(measuresSection),
 }

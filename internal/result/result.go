@@ -33,11 +33,13 @@ type Results struct {
 	Buffers       []Buffer  `json:"buffers"`
 	Crews         []Crew    `json:"crews"`
 	// LossTrees are of the station that limits the line, or of several side by side.
-	LossTrees  []LossTree     `json:"loss_trees"`
-	KeyFigures KeyFigures     `json:"key_figures"`
-	Measures   []Measure      `json:"measures"`
-	Warnings   []string       `json:"warnings"`
-	Ends       map[string]int `json:"ends"`
+	LossTrees  []LossTree `json:"loss_trees"`
+	KeyFigures KeyFigures `json:"key_figures"`
+	// Orders are absent where the scenario has none.
+	Orders   *Orders        `json:"orders,omitempty"`
+	Measures []Measure      `json:"measures"`
+	Warnings []string       `json:"warnings"`
+	Ends     map[string]int `json:"ends"`
 }
 
 // Output is the answer: good pieces of the unit of the answer.

@@ -15,6 +15,7 @@ func causesOf(v view, stations []int) []Cause {
 	var groups causeGroups
 	for _, i := range stations {
 		at, together := newLosing(v.scenario.Line, i), stoppedTogether(v.scenario.Line, i)
+		at.from = v.scenario.Run.WarmUp
 		for r := range v.records {
 			for _, one := range at.times(&v.records[r]) {
 				if one.kind == result.LossGood || one.time == 0 {
@@ -23,7 +24,7 @@ func causesOf(v view, stations []int) []Cause {
 				group := groups.of(v.causeKeyOf(one, stations, together), len(v.records))
 				group.add(r, one.time, v.figures.Stations[i].Set.Answer)
 				group.at = withName(group.at, v.scenario.Line.Stations[i].Name)
-				if group.key.stop != "" {
+				if one.named && group.key.stop != "" {
 					group.stops = withName(group.stops, v.scenario.Line.Stations[one.from.station].Name)
 				}
 			}
@@ -50,6 +51,9 @@ type causeKey struct {
 // causeKeyOf is the cause to which a branch belongs. A stop is one cause with its waiting for the crew; waits for
 // neighbours are one cause, whatever began them.
 func (v view) causeKeyOf(one lossTime, stations, together []int) causeKey {
+	if one.span != "" {
+		return causeKey{kind: one.kind, stop: one.span}
+	}
 	if !one.named || one.kind == result.LossBlocked || one.kind == result.LossStarved {
 		return causeKey{kind: one.kind}
 	}

@@ -71,13 +71,13 @@ func (d *delivery) finishAt(finish []float64, runs int, p float64) result.Delive
 		all = append(all, late)
 	}
 	e, ok := estimate.QuantileInterval(all, p, d.scenario.Run.Confidence)
-	f := result.DeliveryFinish{P: p, Within: int(math.Ceil(float64(runs-1)*p)) < len(finish)}
+	f := result.DeliveryFinish{P: p, Within: rankOf(runs, p) < len(finish)}
 	f.HighWithin = f.Within && ok && e.High < late
 	clock := func(v float64) (float64, string) {
 		return hours(sim.Micros(v)), d.scenario.Calendar.Clock(sim.Micros(v))
 	}
 	if f.Within {
-		f.Hours, f.At = clock(e.Mean)
+		f.Hours, f.At = clock(finish[rankOf(runs, p)])
 	}
 	if ok && e.Low < late {
 		f.LowHours, f.LowAt = clock(e.Low)

@@ -37,6 +37,8 @@ const (
 	// perStop is a time.
 	perStop = "stop, in minutes"
 	perGood = "good piece of the answer"
+	// perRun is a time.
+	perRun = "run, in hours"
 )
 
 // MeasureWords is the one list of measures.
@@ -77,6 +79,8 @@ var MeasureWords = []MeasureWord{
 	{"overtime", perAnswer, "of them minutes after the end of the shift or in a break, for each crew", ofCrews("min", minutesOf(overtime))},
 	{timeInLine, perPiece, "time from the cycle that takes the oldest part of a good piece of the answer from supply to when the piece is counted: mean, P95, P99 and longest", agesOf},
 	{exposure, perTest, "pieces that have been made at the beginning of the line since what the last good test looked at, when a test is over: mean, P95 and most, for each check", exposures},
+	{"finish time", perRun, "when the last order is finished, after the start of the run: P5, P50 and P95 of the runs, also as a clock; what is not finished counts as later", finishTime},
+	{"changeovers", perAnswer, "changeovers between orders, by their beginning", changeovers},
 	{"line efficiency", perPieces, "good output of what the slowest station would make at set speed", lineEfficiency},
 	{"OEE", perBusy, "ISO 22400-2, of the line at the station that limits it, then of each station; counted as key figures says", keyFigureOf("oee")},
 	{"availability", perBusy, "ISO 22400-2: production time of the planned busy time, counted like OEE", keyFigureOf("availability")},

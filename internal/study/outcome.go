@@ -83,8 +83,9 @@ type UsedUp struct {
 type Cause struct {
 	// Kind is that of the branches of the loss tree that are in it; a stop has its waiting for the crew in it.
 	Kind result.LossKind
-	// Stop is the name of a stop, Stations are whose it is: the constraint itself, or stations that
-	// stop it too (stops with). There are several if stations side by side limit the line. Both are empty for all other kinds.
+	// Stop is the name of a stop, or of a span of the calendar in which the line stands; Stations are whose stop it is: the
+	// constraint itself, or stations that stop it too (stops with). There are several if stations side by side limit the line.
+	// Both are empty for all other kinds.
 	Stop     string
 	Stations []string
 	// At are the limiting stations whose time it is.

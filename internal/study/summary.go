@@ -32,6 +32,7 @@ func (v view) results(show []string) result.Results {
 		Crews:      v.crews(s.Line.Crews),
 		LossTrees:  v.lossTrees(),
 		KeyFigures: v.keyFigures(),
+		Orders:     v.orders(),
 		Measures:   []result.Measure{},
 		Warnings:   warnings(v),
 		Ends:       ends(v.records),

@@ -24,7 +24,7 @@ func warnings(v view) []string {
 	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
-	for _, text := range []string{oddWindow(v.scenario), v.noSpread()} {
+	for _, text := range []string{oddWindow(v.scenario), v.noSpread(), v.ordersEnd()} {
 		if text != "" {
 			all = append(all, text)
 		}
@@ -90,6 +90,10 @@ func oddWindow(s *scenario.Scenario) string {
 func (v view) noSpread() string {
 	if _, of := v.singles(); of != noSingles {
 		return ""
+	}
+	if v.span > 0 && v.scenario.Answer.Per == "week" {
+		return fmt.Sprintf("How single weeks differ is left out: the measured windows are not one week of %s scheduled hours each.",
+			strings.TrimSuffix(hoursWords(v.scenario.AnswerSpan()), " h"))
 	}
 	if v.span > 0 {
 		return fmt.Sprintf("How single %s differ is left out: no whole one lies in the measured windows, which have not its %s scheduled hours either.",
