@@ -8,10 +8,12 @@ import (
 
 // assumptions are what the model takes for granted.
 func assumptions(s *subject) []string {
-	run := s.Scenario.Run
-	all := []string{
-		say("assume.start", facts{"Window": s.Window.One, "WarmUp": length(run.WarmUp), "None": run.WarmUp == 0, "Measure": length(run.Measure)}),
-		say("assume.cycle", nil), say("assume.stops", nil), say("assume.speed", nil),
+	all := []string{s.assumedStart(), say("assume.cycle", nil), say("assume.stops", nil), say("assume.speed", nil)}
+	if s.Scenario.Calendar != nil {
+		all = append(all, say("assume.calendar", nil))
+	}
+	if s.Scenario.Orders != nil {
+		all = append(all, say("assume.orders", nil))
 	}
 	if len(s.Scenario.Line.Crews) > 0 {
 		all = append(all, say("assume.crews", nil))
@@ -27,6 +29,19 @@ func assumptions(s *subject) []string {
 		}
 	}
 	return all
+}
+
+// assumedStart is how a run begins and what of it is counted.
+func (s *subject) assumedStart() string {
+	warmUp := s.Scenario.ScheduledWarmUp()
+	f := facts{"Window": s.Window.One, "WarmUp": length(warmUp), "None": warmUp == 0, "Measure": length(s.Scenario.ScheduledMeasure())}
+	if s.Window.Runs != s.Window.Many {
+		f["Window"] = say("window.until", nil)
+	}
+	if s.Scenario.Run.UntilOrders {
+		return say("assume.until", f)
+	}
+	return say("assume.start", f)
 }
 
 // assumedParts are assumptions about what only some lines have.

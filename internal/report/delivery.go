@@ -35,7 +35,9 @@ func DeliveryHTML(w io.Writer, in DeliveryPage) error {
 func deliveryViewOf(in DeliveryPage) (*acceptanceView, error) {
 	d := &in.Outcome.Results
 	// The rooms of the report of a run show inputs and assumptions.
-	o := &study.Outcome{Scenario: in.Outcome.Scenario, Model: in.Outcome.Model, Records: in.Outcome.Records}
+	run := *in.Outcome.Scenario
+	run.Run.WarmUp, run.Run.UntilOrders = 0, true
+	o := &study.Outcome{Scenario: &run, Model: in.Outcome.Model, Records: in.Outcome.Records}
 	o.Results.ScenarioHash, o.Results.Seed, o.Results.Confidence, o.Results.Replications = d.ScenarioHash, d.Seed, d.Confidence, d.Replications
 	s := subjectOf(o)
 	v := &acceptanceView{First: deliveryFirstOf(in.Outcome), Looks: looks, Header: headerOf(Page{Outcome: o, Version: in.Version})}

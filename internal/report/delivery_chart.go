@@ -47,27 +47,26 @@ func finishTable(d *result.Delivery) table {
 
 // finishOption draws the curve in its interval; dashed lines mark the dates.
 func finishOption(d *result.Delivery, aria string) (template.JS, error) {
-	var low, width, mean []opts.LineData
+	var mean []opts.LineData
+	var intervals []opts.CustomData
 	for _, p := range d.Curve {
 		tip := say("delivery.tip", facts{"At": p.At, "Finished": chance(p.Finished), "Range": chanceRange(p.Finished)})
 		at := func(y float64) []any { return []any{round3(p.Hours), round3(100 * y)} }
-		low = append(low, opts.LineData{Value: at(p.Finished.Low)})
-		width = append(width, opts.LineData{Value: at(p.Finished.High - p.Finished.Low)})
+		intervals = append(intervals, opts.CustomData{Name: tip, Value: []float64{round3(p.Hours), round3(100 * p.Finished.Low), round3(100 * p.Finished.High)}})
 		mean = append(mean, opts.LineData{Name: tip, Value: at(p.Finished.Mean)})
 	}
-	hidden := charts.WithLineStyleOpts(opts.LineStyle{Opacity: opts.Float(0)})
-	band := charts.WithLineChartOpts(opts.LineChart{Stack: "band", ShowSymbol: opts.Bool(false), Symbol: "rect"})
 	words := []string{say("acceptance.band", nil), say("delivery.finished", nil)}
 	line := charts.NewLine()
-	line.AddSeries("", low, hidden, band).
-		AddSeries(words[0], width, hidden, band, charts.WithAreaStyleOpts(opts.AreaStyle{Color: "colour:accent-soft", Opacity: opts.Float(1)}), colour("accent-soft")).
-		AddSeries(words[1], mean, colour("accent"), charts.WithLineStyleOpts(opts.LineStyle{Color: "colour:accent", Width: 2}),
-			charts.WithLineChartOpts(opts.LineChart{ShowSymbol: opts.Bool(true), Symbol: "circle", SymbolSize: 4}), dueLines(d))
+	line.AddSeries(words[1], mean, colour("accent"), charts.WithLineStyleOpts(opts.LineStyle{Color: "colour:accent", Width: 2}),
+		charts.WithLineChartOpts(opts.LineChart{ShowSymbol: opts.Bool(true), Symbol: "circle", SymbolSize: 4}), dueLines(d))
+	band := charts.NewCustom()
+	band.AddSeries(words[0], intervals, drawn("upright", 0, []int{1, 2}), colour("accent-soft"))
+	band.Overlap(line)
 	x := valueAxis(say("delivery.axis", facts{"Starts": d.Starts}), "fn:number")
 	x.Scale = opts.Bool(true)
-	line.SetGlobalOptions(append(frame(aria), legendOf(words...), plot("56", "24", "24"), charts.WithXAxisOpts(x),
+	band.SetGlobalOptions(append(frame(aria), legendOf(words...), plot("56", "72", "24"), charts.WithXAxisOpts(x),
 		charts.WithYAxisOpts(opts.YAxis{Type: "value", Name: "%", Min: 0, Max: 100, AxisLabel: &opts.AxisLabel{Formatter: "fn:number"}}))...)
-	return optionOf(line)
+	return optionOf(band)
 }
 
 // dueLines mark each date once, where it lies near the curve.

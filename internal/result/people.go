@@ -29,7 +29,7 @@ type Waits struct {
 	P95S    Estimate `json:"p95_s"`
 }
 
-// WaitsFor is the part of the scheduled time in which a station waits for a crew.
+// WaitsFor is the part of the scheduled time in which a station waits for a crew because of its own stops.
 type WaitsFor struct {
 	Crew  string   `json:"crew"`
 	Share Estimate `json:"share"`

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"tuckline/internal/estimate"
 	"tuckline/internal/result"
@@ -11,7 +12,7 @@ import (
 )
 
 // curvePoints is how many points the curve of the finish has at most.
-const curvePoints = 60
+const curvePoints = 40
 
 // results are those of the start of the scenario.
 func (d *delivery) results(records []sim.Record) result.Delivery {
@@ -88,23 +89,26 @@ func (d *delivery) finishAt(finish []float64, runs int, p float64) result.Delive
 	return f
 }
 
-// curve is the share of runs that are finished by times at which some are.
+// curve is the share of runs that are finished by times at equal distances, from the first finish to the last.
 func (d *delivery) curve(finish []float64, runs int) []result.DeliveryPoint {
 	all := []result.DeliveryPoint{}
+	if len(finish) == 0 {
+		return all
+	}
+	first, last := finish[0], finish[len(finish)-1]
 	for k := range curvePoints {
-		i := k * (len(finish) - 1) / (curvePoints - 1)
-		if len(finish) == 0 || k > 0 && i == (k-1)*(len(finish)-1)/(curvePoints-1) {
-			continue
+		at := first + (last-first)*float64(k)/(curvePoints-1)
+		if k == curvePoints-1 {
+			at = last
 		}
-		n := i + 1
-		for n < len(finish) && finish[n] == finish[i] {
-			n++
-		}
-		at := sim.Micros(finish[i])
+		n := sort.Search(len(finish), func(i int) bool { return finish[i] > at })
 		all = append(all, result.DeliveryPoint{
-			Hours: hours(at), At: d.scenario.Calendar.Clock(at),
+			Hours: hours(sim.Micros(at)), At: d.scenario.Calendar.Clock(sim.Micros(at)),
 			Finished: result.Estimate(estimate.Wilson(n, runs, d.scenario.Run.Confidence)),
 		})
+		if first == last {
+			break
+		}
 	}
 	return all
 }

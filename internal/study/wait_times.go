@@ -95,13 +95,14 @@ func addUp(records []sim.Record, of func(*sim.Record) *sim.Ages) *sim.Ages {
 	return all
 }
 
-// waitsFor are the crews for which a station stands and waits, the longest first.
+// waitsFor are the crews for which a station stands and waits because of its own stops, the longest first: who stops with it is not
+// short of people.
 func (v view) waitsFor(station int) []result.WaitsFor {
 	var all []result.WaitsFor
 	for _, crew := range v.scenario.Line.Crews {
 		one := result.WaitsFor{Crew: crew.Name, Share: v.share(func(r *sim.Record) (sum sim.Micros) {
 			for _, by := range r.Stations[station].StoppedBy {
-				if v.askedFor(by.Station, by.Cause) == crew.Name {
+				if by.Station == station && v.askedFor(station, by.Cause) == crew.Name {
 					sum += by.Waiting
 				}
 			}
