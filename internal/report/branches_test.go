@@ -46,7 +46,7 @@ func TestTwoEndsOfLine(t *testing.T) {
 	says(t, visibleText(page.String()), "Good cartons are counted after tamper label 1 and tamper label 2, added up")
 	subject := subjectOf(o)
 	says(t, subject.stageName(subject.Figures.Stages[2]), "tamper label 1 + tamper label 2")
-	says(t, rows.String(), "\n1,horizon,1.1666666666666667,5400,")
+	says(t, rows.String(), "\n1,horizon,1.1666666666666667,3600,3600,5400,")
 }
 
 func says(t *testing.T, text string, all ...string) {
