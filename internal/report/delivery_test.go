@@ -1,0 +1,90 @@
+package report
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"tuckline/internal/scenario"
+	"tuckline/internal/study"
+)
+
+// hostileOrders is a line with names that are no names, orders and people by shift: 7,200 pieces, one a second, twice.
+func hostileOrders(t *testing.T) *scenario.Scenario {
+	t.Helper()
+	s, err := scenario.Read("orders.yaml", []byte(`tuckline: 1
+title: "<script>alert(1)</script>"
+run: {replications: 4, starts: "Thu 06:00"}
+answer: {in: pieces, per: shift}
+calendar: {days: Mon-Fri, shifts: {early: {from: "06:00", to: "14:00", breaks: {at: "10:00", lasts: 30 min}}, late: {from: "14:00", to: "22:00"}}}
+crews: {operators: {people: 2, late: 1, walk: 30 s}}
+line: [{station: filler, cycle: 1 s, takes: 1 piece, gives: 1 piece, stops: {jam: {every: {dist: exponential, mean: 300 cycles}, lasts: 1 min, crew: operators}}}]
+orders: [{good: 7200 pieces, product: "<b>bold</b>", due: "Thu 08:00"}, {good: 7200 pieces, due: "Thu 14:00"}]
+`), scenario.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// The page and the terminal of a delivery study say the answer, and names stay text.
+func TestDeliveryReport(t *testing.T) {
+	o, err := study.Deliver(t.Context(), hostileOrders(t), study.DeliveryOptions{Chance: 0.9, Replications: 10, Workers: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := deliveryViewOf(DeliveryPage{Outcome: o})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var page, terminal bytes.Buffer
+	if err := layout.ExecuteTemplate(&page, "acceptance.gohtml", v); err != nil {
+		t.Fatal(err)
+	}
+	if err := DeliveryTerminal(&terminal, DeliveryPage{Outcome: o}); err != nil {
+		t.Fatal(err)
+	}
+	for _, bad := range []string{"<script>alert", "<b>bold"} {
+		if strings.Contains(page.String(), bad) {
+			t.Errorf("the page holds %q", bad)
+		}
+	}
+	said := strings.Join(strings.Fields(strings.ReplaceAll(terminal.String(), thin, " ")), " ")
+	// 7,200 s and some 24 stops of 90 s, walking included, are 2.6 h: never by 08:00, always by 14:00.
+	for _, want := range []string{
+		"Started Thu 06:00, the 2 orders with a date are all finished in time with a probability of 0 %",
+		"Half of the runs have finished all orders by Thu 1", "Thu 08:00 0 % (0 to 28 %)", "Thu 14:00 100 % (72 to 100 %)",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the terminal does not say %q:\n%s", want, said)
+		}
+	}
+}
+
+// The page of a run with orders and people by shift has them, and names stay text.
+func TestOrdersReport(t *testing.T) {
+	o, err := study.Run(t.Context(), hostileOrders(t), study.Options{Workers: 1, Trace: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var page, terminal bytes.Buffer
+	if err := write(&page, Page{Outcome: o}, nil); err != nil {
+		t.Fatal(err)
+	}
+	if err := Terminal(&terminal, Page{Outcome: o}); err != nil {
+		t.Fatal(err)
+	}
+	for _, bad := range []string{"<script>alert", "<b>bold"} {
+		if strings.Contains(page.String(), bad) {
+			t.Errorf("the page holds %q", bad)
+		}
+	}
+	for _, want := range []string{`id="orders"`, `id="short"`, "early: 2, late: 1"} {
+		if !strings.Contains(page.String(), want) {
+			t.Errorf("the page does not hold %q", want)
+		}
+	}
+	if said := terminal.String(); !strings.Contains(said, "Half of the runs have finished all orders by Thu 1") || !strings.Contains(said, "People: the filler stands and waits for the operators") {
+		t.Errorf("the terminal says\n%s", said)
+	}
+}
