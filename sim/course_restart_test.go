@@ -31,6 +31,40 @@ func TestRestartLevelArmedByBlocking(t *testing.T) {
 	}.follow(t)
 }
 
+// The restart level of 0 is reached all the time while A waits for the places that D has reserved: it holds A no longer
+// when D gives them up. A goes at 3, as without a restart level, and before D's next turn: D was starved until then.
+func TestRestartLevelReachedWhilePlacesAreReserved(t *testing.T) {
+	for _, restart := range []bool{false, true} {
+		a, d, b, w := one("A", "", 0.6), one("D", "W", 2), one("B", "buffer", 0.1), one("W", "", 1)
+		a.Gives, d.Gives, d.BlocksBefore, d.RejectShare = 2, 3, true, 1
+		course{
+			line: sim.Line{
+				Stations: []sim.Station{w, a, d, b},
+				Buffers: []sim.Buffer{{
+					Name: "buffer", From: []string{"A", "D"}, Holds: 3, Turns: sim.Turns{Alternate: true},
+					Restart: sim.Level{On: restart, Level: 0},
+				}},
+			},
+			measure: 5 * s,
+			want: `
+				0   W running, A running, D starved, B starved
+				0.6 B running, buffer 1            # of 2 one passes straight through
+				0.7 buffer 0
+				0.8 B starved
+				1   D running                      # until 3, with all 3 places reserved
+				1.2 A blocked                      # by D; the level is 0
+				2   W blocked
+				3   A running, D starved, B running, buffer 1  # all rejected; 2 come in, and D lacks a place
+				3.1 W running, D running, buffer 0 # until 5.1
+				3.2 B starved
+				3.6 A blocked
+				4.1 W blocked
+			`,
+			counts: "A: cycles 3, passed 4; D: cycles 1, rejected 3; buffer: in 4, out 4, max 1",
+		}.follow(t)
+	}
+}
+
 // The restart level counts the belt before the store too: A starts again when
 // belt and store hold 1 together.
 func TestRestartLevelCountsTheBelt(t *testing.T) {

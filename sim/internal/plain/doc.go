@@ -12,7 +12,8 @@
 //  3. Moves, from the last station back to the first, again and again until
 //     nothing changes: finished output leaves, then input is taken and the cycle
 //     starts. Then levels that release a stopped station, and moves again. Then empty
-//     pockets where input still lacks.
+//     pockets where input still lacks. Who begins to wait in this instant, for something else, while the level is
+//     reached is released from the next instant on.
 //  4. Stops that strike a cycle with no work done yet.
 //  5. Crews are given out, people freed in this instant included, and those who have just come. Where people may
 //     do the work of another crew, all requests go in one order.

@@ -8,10 +8,10 @@ func (e *Engine) moves() {
 	for {
 		for e.pass() {
 		}
-		if !e.watched && !e.noted {
+		if !e.levels && !e.noted {
 			return
 		}
-		if !(e.watched && e.releaseByLevel()) && !(e.noted && e.lookAtNoted()) {
+		if !(e.levels && e.releaseByLevel()) && !(e.noted && e.lookAtNoted()) {
 			return
 		}
 	}
@@ -171,7 +171,7 @@ func (e *Engine) startTaker(n *node) {
 // the room.
 func (e *Engine) tryStart(s *station) {
 	if !e.inputThere(s) {
-		if s.lastPart > 0 && e.startPart(s) {
+		if s.lastPart && e.startPart(s) {
 			return
 		}
 		s.waited = false
@@ -194,11 +194,7 @@ func (e *Engine) tryStart(s *station) {
 func (e *Engine) inputThere(s *station) bool {
 	switch {
 	case s.in == nil:
-		if s.exhausted() {
-			e.watched = e.watched || e.ends // a start level may lapse
-			return false
-		}
-		return true
+		return !s.exhausted()
 	case !e.canTake(s, s.in, s.plan.Takes):
 		return false
 	case len(s.also) == 0 && s.start == nil:
@@ -220,7 +216,6 @@ func (e *Engine) canTake(s *station, l *link, takes int64) bool {
 			s.lacked = e.now
 		}
 		e.wakeHolders(l)
-		e.watched = e.watched || e.ends
 		return false
 	}
 	return len(l.plan.Takers) == 1 || e.firstTaker(l, s.node)
@@ -229,11 +224,7 @@ func (e *Engine) canTake(s *station, l *link, takes int64) bool {
 // mayStart says that no start level keeps a station: it does so once the station
 // has been starved for more than no time, or is new.
 func (e *Engine) mayStart(s *station) bool {
-	if s.start == nil || s.startable || s.lacked >= e.now {
-		return true
-	}
-	e.watched = true
-	return false
+	return s.start == nil || s.startable || s.lacked >= e.now
 }
 
 // firstTaker says whether no taker that goes before could take now; if one could,

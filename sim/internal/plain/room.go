@@ -33,11 +33,7 @@ func (e *Engine) mayEnter(n *node, o int, since plan.Micros, released uint64) bo
 	if len(out.link.plan.Feeders) > 1 && !e.goesFirst(out.link, n, since) || e.stoppedByLevel(out) {
 		return false
 	}
-	if len(out.plan.Restarts) > 0 && since < e.now && released&(1<<o) == 0 {
-		e.watched = true
-		return false
-	}
-	return true
+	return len(out.plan.Restarts) == 0 || since >= e.now || released&(1<<o) != 0
 }
 
 // mayReserve says that a station may have the places kept, before its cycle, for all that it gives. A
@@ -131,64 +127,6 @@ func (e *Engine) ready(k int) bool {
 		return true
 	}
 	return e.mayReserve(s, min(s.since, e.now))
-}
-
-// releaseByLevel lets stations go whose restart or start level has been reached after all
-// moves of the instant; it says whether any was.
-func (e *Engine) releaseByLevel() bool {
-	e.watched = false
-	any := false
-	for i := range e.stations {
-		s := &e.stations[i]
-		if e.restarts(s) || e.starts(s) {
-			any = true
-			e.wake(s.node)
-		}
-	}
-	for _, l := range e.stores {
-		any = e.lapses(l) || any
-	}
-	return any
-}
-
-// restarts releases a station that has been blocked on all ways whose levels allow it.
-func (e *Engine) restarts(s *station) bool {
-	if s.since >= e.now {
-		return false
-	}
-	any := false
-	outs := e.nodes[s.node].outs
-	for o := range outs {
-		if s.released&(1<<o) == 0 && e.restartReached(outs[o].plan.Restarts) {
-			s.released |= 1 << o
-			any = true
-		}
-	}
-	return any
-}
-
-// restartReached says that there are restart levels and all of them are reached.
-func (e *Engine) restartReached(restarts []plan.RestartLevel) bool {
-	for _, r := range restarts {
-		total := int64(0)
-		for _, l := range r.Links {
-			total += e.links[l].level
-		}
-		if total > r.Level {
-			return false
-		}
-	}
-	return len(restarts) > 0
-}
-
-// starts lets a station start that has been starved, when its start level is reached or no more
-// input can come.
-func (e *Engine) starts(s *station) bool {
-	if s.start == nil || s.phase != idle || s.startable || s.lacked >= e.now {
-		return false
-	}
-	s.startable = s.start.arrived >= s.plan.Start || !e.takenOut(s.start) && e.runsOut(s.start)
-	return s.startable
 }
 
 // take takes pieces out of a link.

@@ -30,6 +30,9 @@ func (e *Engine) settleClosely() {
 	} else {
 		e.settleStates()
 	}
+	if len(e.held) > 0 {
+		e.releaseLater()
+	}
 	if e.because != nil {
 		e.because.settleCauses(e)
 	}

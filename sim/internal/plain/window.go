@@ -6,7 +6,7 @@ import "tuckline/sim/internal/plan"
 func (e *Engine) reset(o Options) *plan.Record {
 	e.now, e.t0, e.t1 = 0, o.WarmUp, o.WarmUp+o.Measure
 	e.edge, e.every, e.ended, e.trace = e.t0, o.Every, false, o.Trace
-	e.atWork, e.running, e.allMark, e.asked, e.watched = 0, 0, 0, true, false
+	e.atWork, e.running, e.allMark, e.asked = 0, 0, 0, true
 	e.fresh, e.begins, e.pockets, e.closed = e.fresh[:0], e.begins[:0], e.pockets[:0], e.closed[:0]
 	e.rec = newRecord(e.plan, o)
 	e.cal.reset(e.timers.count)
@@ -28,7 +28,7 @@ func (e *Engine) reset(o Options) *plan.Record {
 	e.resetAges(o.AgesAt)
 	e.follows = e.because != nil || e.ages != nil || e.plan.Orders != nil
 	e.resetOrders(o)
-	e.closely, e.told = e.because != nil || len(e.stores) > 0, e.because != nil || e.trace != nil
+	e.closely, e.told = e.because != nil || len(e.stores) > 0 || len(e.held) > 0, e.because != nil || e.trace != nil
 	for k := range e.plan.Nodes {
 		e.busy[k], e.nodes[k].turn = false, 0
 		e.dirty.add(k)
@@ -50,7 +50,7 @@ func (e *Engine) resetStations(o Options) {
 		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, 0, none, 0
 		s.lacked, s.startable, s.waited = fromNew, false, false
 		s.pocket, s.inARow = false, 0
-		s.lastPart, s.short = 0, 0
+		s.lastPart, s.short = false, 0
 		s.resetDelays()
 		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom, s.emptied = unset, none, none, 0, 0, 0, longAgo
 	}
