@@ -8,7 +8,7 @@ func (e *Engine) lastParts(l *orderLine) bool {
 	for i := range l.plan.Flow {
 		f := &l.plan.Flow[i]
 		s := &e.stations[f.Station]
-		if s.in == nil || !s.in.fed || s.phase != idle || s.in.arrived == 0 || s.in.arrived >= s.plan.Takes || e.keptOut(s) {
+		if s.in == nil || !s.in.fed || s.phase != idle || s.lastPart > 0 || s.in.arrived == 0 || s.in.arrived >= s.plan.Takes || e.keptOut(s) {
 			continue
 		}
 		switch {
@@ -50,8 +50,12 @@ func (e *Engine) rejectPart(s *station) {
 }
 
 // startPart starts a cycle with the input that there is, if nothing but that is missing; it says whether the station has
-// started or waits for room.
+// started or waits for room. Others that take from the same place may have taken it meanwhile, or more may have come.
 func (e *Engine) startPart(s *station) bool {
+	if s.in.arrived == 0 || s.in.arrived >= s.plan.Takes {
+		s.lastPart = 0
+		return false
+	}
 	for i := range s.also {
 		if !e.canTake(s, s.also[i].link, s.also[i].takes) {
 			return false
@@ -60,7 +64,7 @@ func (e *Engine) startPart(s *station) bool {
 	if s.plan.BlocksBefore && !e.reserve(s) {
 		return true
 	}
-	level, n := s.in.level, s.lastPart
+	level, n := s.in.level, s.in.arrived
 	s.lastPart, s.short = 0, s.plan.Takes-n
 	s.inARow = 0
 	e.readDelays(s)

@@ -33,9 +33,22 @@ func (e *Engine) movesLater(l *link) bool {
 		return false
 	}
 	return e.opens(&st.out) && l.arrived-st.keeps >= l.plan.Takes-st.plan.Keeps ||
-		(e.opens(&st.in) || e.opens(&st.out)) && e.atTheDoor(l) ||
+		(e.opens(&st.in) || e.opens(&st.out)) && e.awaited(l) ||
 		e.mayCarry(st) || st.hand.open || st.back.open ||
 		st.stopped && st.seen != plan.Never && e.waitsForSensor(l)
+}
+
+// awaited says that somebody waits to put pieces into a link: finished ones, those of a link before it, or those that a
+// station will not begin before there is room.
+func (e *Engine) awaited(l *link) bool {
+	for _, k := range l.plan.Feeders {
+		n := &e.nodes[k]
+		if s := n.station; s != nil && (s.phase == holding || s.since != plan.Never) ||
+			s == nil && (e.thereAtLast(n.link) > 0 || e.awaited(n.link)) {
+			return true
+		}
+	}
+	return false
 }
 
 // waitsForSensor says that a station has something for a belt whose sensor has stopped it.

@@ -171,7 +171,7 @@ func (e *Engine) startTaker(n *node) {
 // the room.
 func (e *Engine) tryStart(s *station) {
 	if !e.inputThere(s) {
-		if s.lastPart && e.startPart(s) {
+		if s.lastPart > 0 && e.startPart(s) {
 			return
 		}
 		s.waited = false

@@ -116,11 +116,12 @@ func (e *Engine) liftOutage() {
 	e.hours.line, e.hours.lifted = plan.LineWorks, true
 }
 
-// leavesNext says that pieces leave a node as soon as an outage is over: they wait for a taker that it stops.
+// leavesNext says that pieces leave a node as soon as an outage is over: they wait for a taker that it stops. A store beside
+// the line gives back then what that taker lacks.
 func (e *Engine) leavesNext(n *node) bool {
 	if n.station == nil {
 		may, _ := e.mayPut(n, 0, 1, n.link.since, 1)
-		return may && e.there(n.link) > 0
+		return may && e.withStore(n.link) > 0
 	}
 	s := n.station
 	if s.phase != holding {

@@ -92,7 +92,7 @@ func (e *Engine) rests(s *station) bool {
 	case s.phase == holding || s.in == nil:
 		return true
 	case s.lastPart > 0:
-		return false
+		return e.up(s) && s.since != plan.Never // as long as it waits for room, what is behind it goes on
 	}
 	for i := range 1 + len(s.also) {
 		if in := s.input(i); in.link.fed && e.thereAtLast(in.link) < in.takes && !e.atTheDoor(in.link) {
@@ -116,7 +116,12 @@ func (e *Engine) lies(l *link) bool {
 	if st == nil {
 		return l.moving.size == 0
 	}
-	return !l.onItsWay() && !(st.open > 0 && l.level > 0) && !st.hand.open && !st.back.open && !e.movesLater(l)
+	return !l.onItsWay() && !e.keptByStop(l) && !st.hand.open && !st.back.open && !e.movesLater(l)
+}
+
+// keptByStop says that a stop of a place keeps pieces in it, or out of it.
+func (e *Engine) keptByStop(l *link) bool {
+	return l.store.open > 0 && (l.level > 0 || e.awaited(l))
 }
 
 // takenOut says that what a place keeps at the end of an order is taken out by hand.
@@ -192,8 +197,9 @@ func (e *Engine) machinesRest(l *orderLine) bool {
 			s := &e.stations[l.plan.Stations[k]]
 			rests = s.phase != working && (s.phase != loaded || e.up(s))
 		} else {
-			st := e.links[l.plan.Links[k-stations]].store
-			rests = st == nil || !(st.open > 0 && e.links[l.plan.Links[k-stations]].level > 0) && !st.hand.open && !st.back.open
+			link := &e.links[l.plan.Links[k-stations]]
+			st := link.store
+			rests = st == nil || !e.keptByStop(link) && !st.hand.open && !st.back.open
 		}
 		if !rests {
 			l.asked = k
@@ -216,7 +222,7 @@ func (e *Engine) clearOut(l *link) {
 		e.ages.clearOut(l)
 	}
 	if st := l.store; st != nil {
-		st.stored = 0
+		st.stored, st.atHand = 0, 0
 		e.thaw(l)
 		e.note(l)
 	}

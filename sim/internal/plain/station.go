@@ -100,7 +100,8 @@ type station struct {
 	head    *plan.Head
 	flow    *plan.FlowStation
 	answers bool
-	// lastPart is what there is of its last input of an order, with which it is to work, short what that cycle lacks.
+	// lastPart is what there was of its last input of an order when it was settled that it works with that, short what that cycle
+	// lacks.
 	lastPart, short int64
 }
 

@@ -50,7 +50,7 @@ func (e *Engine) resetStations(o Options) {
 		s.rested, s.since, s.released, s.own, s.open = fromNew, plan.Never, 0, none, 0
 		s.lacked, s.startable, s.waited = fromNew, false, false
 		s.pocket, s.inARow = false, 0
-		s.lastPart, s.short = false, 0
+		s.lastPart, s.short = 0, 0
 		s.resetDelays()
 		s.state, s.by, s.stop, s.entered, s.mark, s.heldFrom, s.emptied = unset, none, none, 0, 0, 0, longAgo
 	}
