@@ -80,6 +80,11 @@ func (e *Engine) starts(s *station) bool {
 	if s.start == nil || s.phase != idle || s.startable {
 		return false
 	}
-	s.startable = s.start.arrived >= s.plan.Start || e.ends && !e.takenOut(s.start) && e.runsOut(s.start)
+	s.startable = e.startReached(s)
 	return s.startable
+}
+
+// startReached says that the start level of a station is reached, or that no more input can come.
+func (e *Engine) startReached(s *station) bool {
+	return s.start.arrived >= s.plan.Start || e.ends && !e.takenOut(s.start) && e.runsOut(s.start)
 }

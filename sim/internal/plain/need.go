@@ -75,11 +75,16 @@ func (e *Engine) carriesAt(l *link) (due plan.Micros, out bool) {
 func (e *Engine) lacksPieces(l *link) bool {
 	for _, k := range l.plan.Takers {
 		s := e.nodes[k].station
-		if e.withStore(l) < e.takes(k, l) && (e.ready(k) || s != nil && s.pocket) {
+		if e.withStore(l) < e.takes(k, l) && (e.ready(k) && !e.heldAfter(s) || s != nil && s.pocket) {
 			return e.someWait(l)
 		}
 	}
 	return false
+}
+
+// heldAfter says that a start level keeps a station from the next instant on: it has just begun to lack input.
+func (e *Engine) heldAfter(s *station) bool {
+	return s != nil && s.start != nil && s.lacked == e.now && !s.startable && !e.startReached(s)
 }
 
 // someWait says that one of the stations behind is up and has nothing to work on.
