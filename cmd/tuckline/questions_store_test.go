@@ -72,7 +72,9 @@ func TestStoreBesideTheLineShowsWhatItSays(t *testing.T) {
 	if lifo, fifo := times(last, "mean"), times(first, "mean"); lifo.Mean >= fifo.Mean {
 		t.Errorf("mean time in line: last in first out %+v, first in first out %+v", lifo, fifo)
 	}
-	// The interval of the difference of two means, as if the luck were not shared: the half-widths add up as squares.
+	// The interval of the difference of two means, as if the luck were not shared: the half-widths add up as squares. 100 shifts
+	// had missed it; the one repetition by the rule, with nine times as many, seed 2 and 99 %, gave 2,150 s (2,045 to 2,255)
+	// against 1,758 s (1,646 to 1,871).
 	if lifo, fifo := times(last, "P99"), times(first, "P99"); lifo.Mean-fifo.Mean <= math.Hypot(lifo.High-lifo.Mean, fifo.High-fifo.Mean) {
 		t.Errorf("P99 of time in line: last in first out %+v, first in first out %+v", lifo, fifo)
 	}
