@@ -2,11 +2,13 @@ package report
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 
 	"tuckline/internal/scenario"
 	"tuckline/internal/study"
+	"tuckline/sim"
 )
 
 // hostileOrders is a line with names that are no names, orders and people by shift: 7,200 pieces, one a second, twice.
@@ -86,5 +88,29 @@ func TestOrdersReport(t *testing.T) {
 	}
 	if said := terminal.String(); !strings.Contains(said, "Half of the runs have finished all orders by Thu 1") || !strings.Contains(said, "People: the filler stands and waits for the operators") {
 		t.Errorf("the terminal says\n%s", said)
+	}
+}
+
+// Runs that do not come to an end are said before the answer: 14,400 pieces and some 48 stops of 90 s with a break of 30 min are 5.7 h, which is about the
+// horizon, so that some are finished and some are not.
+func TestUnfinishedIsSaidFirst(t *testing.T) {
+	s := hostileOrders(t)
+	s.Run.Replications, s.Run.Measure = 12, 342*sim.Minute
+	o, err := study.Run(t.Context(), s, study.Options{Workers: 1, Trace: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	late := o.Results.Unfinished
+	if late == 0 || late+o.Results.Replications != 12 {
+		t.Fatalf("%d unfinished and %d finished runs of 12", late, o.Results.Replications)
+	}
+	var terminal bytes.Buffer
+	if err := Terminal(&terminal, Page{Outcome: o}); err != nil {
+		t.Fatal(err)
+	}
+	want := fmt.Sprintf("In %d of 12 runs not all orders are finished within 5.7 h: these runs are in no estimate.", late)
+	said := strings.Join(strings.Fields(strings.ReplaceAll(terminal.String(), thin, " ")), " ")
+	if at := strings.Index(said, want); at < 0 || at > strings.Index(said, "The line makes") {
+		t.Errorf("not said first: %q in\n%s", want, said)
 	}
 }

@@ -18,7 +18,8 @@ func JSON(w io.Writer, o *study.Outcome) error {
 	return encoder.Encode(o.Results)
 }
 
-// ReplicationsCSV writes one row a replication. The columns are, in this order:
+// ReplicationsCSV writes one row a replication. Runs that were to end with their orders and did not, whose ending is another than
+// "orders finished", have a row and are in no estimate. The columns are, in this order:
 //
 //	replication, ending, ended_at_h    its number, why and when it ended
 //	window_s, scheduled_s              the window, and of it what is not off shift

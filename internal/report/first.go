@@ -29,7 +29,7 @@ func firstOf(in *subject) first {
 func (s *subject) answer() []string {
 	o, w, out := s.Outcome, s.Window, s.Results.Output
 	if nothing(out) {
-		return []string{say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Runs})}
+		return append(s.unfinished(), say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Runs}))
 	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
@@ -44,11 +44,20 @@ func (s *subject) answer() []string {
 	case o.Scenario.Answer.Per == "hour":
 		sentence = "answer.hour"
 	}
-	sentences := []string{say(sentence, f)}
+	sentences := append(s.unfinished(), say(sentence, f))
 	if tenths(o.Shifts) {
 		sentences = append(sentences, s.spread())
 	}
 	return sentences
+}
+
+// unfinished says how many runs were to end with their orders and did not; nothing where all did.
+func (s *subject) unfinished() []string {
+	n := s.Results.Unfinished
+	if n == 0 {
+		return nil
+	}
+	return []string{say("answer.unfinished", facts{"N": n, "Runs": s.Results.Replications + n, "Horizon": study.Horizon(s.Scenario)})}
 }
 
 // warmUpWords is a warm-up, or empty without one.
@@ -87,7 +96,7 @@ func warnings(o *study.Outcome, w window) []string {
 	var all []string
 	if o.Interrupted {
 		all = append(all, say("warning.interrupted", facts{
-			"N": o.Results.Replications, "Asked": o.Scenario.Run.Replications, "Windows": w.Runs,
+			"N": o.Results.Replications + o.Results.Unfinished, "Asked": o.Scenario.Run.Replications, "Windows": w.Runs,
 		}))
 	}
 	for _, warning := range o.Results.Warnings {

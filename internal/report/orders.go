@@ -52,7 +52,7 @@ func (s *subject) ordersHeading() string {
 	if o.Finish == nil {
 		return say("orders.heading.endless", facts{"N": endedOrders(o)})
 	}
-	return say("orders.heading", facts{"P50": timeOf(o.Finish.P50), "P95": timeOf(o.Finish.P95), "Within": o.Finish.P50.Within, "Unfinished": o.Unfinished, "Runs": s.Results.Replications})
+	return say("orders.heading", facts{"P50": timeOf(o.Finish.P50), "P95": timeOf(o.Finish.P95), "Within": o.Finish.P50.Within, "Unfinished": o.Unfinished, "Runs": s.Results.Replications + s.Results.Unfinished})
 }
 
 // endedOrders is how many orders are finished in half of the runs at least.
@@ -125,7 +125,7 @@ func (s *subject) ordersTable(caption string) table {
 		t.Rows = append(t.Rows, []cell{
 			text(orderName(o)), text(timeOf(o.Begins.P50)), text(timeOf(o.Finishes.P5)), text(timeOf(o.Finishes.P50)), text(timeOf(o.Finishes.P95)),
 			estimateCell(numberOf(o.Input, 1)), estimateCell(numberOf(o.Good, 1)), estimateCell(numberOf(o.Changeover, 1)),
-			text(say("orders.runs", facts{"N": o.Ended, "Of": s.Results.Replications})), inTime,
+			text(say("orders.runs", facts{"N": o.Ended, "Of": s.Results.Replications + s.Results.Unfinished})), inTime,
 		})
 	}
 	t.Long = len(t.Rows) > longOnPaper

@@ -44,6 +44,8 @@ func (s *subject) spanWords() string {
 		return say("span.unbuffered", facts{"Belts": belts})
 	case b.Locked:
 		return say("span.locked", nil)
+	case b.Unfinished:
+		return say("span.unfinished", facts{"Horizon": study.Horizon(s.Scenario)})
 	case b.Unlimited.N == 0:
 		return say("span.interrupted", nil)
 	case makesNothing(b):

@@ -48,16 +48,17 @@ func windowOf(o *study.Outcome) window {
 	return w
 }
 
-// meanScheduled is the mean scheduled time of the simulated runs.
+// meanScheduled is the mean scheduled time of the runs that estimates are from.
 func meanScheduled(o *study.Outcome) sim.Micros {
-	if len(o.Records) == 0 {
+	records := study.Counted(o.Scenario, o.Records)
+	if len(records) == 0 {
 		return o.Scenario.ScheduledMeasure()
 	}
 	var sum sim.Micros
-	for i := range o.Records {
-		sum += o.Records[i].Scheduled
+	for i := range records {
+		sum += records[i].Scheduled
 	}
-	return sum / sim.Micros(len(o.Records))
+	return sum / sim.Micros(len(records))
 }
 
 // length writes a duration in the largest unit that keeps it short.

@@ -1,6 +1,7 @@
 package result
 
-// Orders are what became of the orders of a scenario. A run in which an order was not finished is counted, and in no average.
+// Orders are what became of the orders of a scenario. A run in which an order was not finished is counted, and in no average; times are
+// quantiles over all runs, what is not finished being later.
 type Orders struct {
 	// Until says that runs were to end with the orders; Unfinished is in how many of the runs not all of them were finished.
 	Until      bool `json:"until_finished"`

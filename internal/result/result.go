@@ -18,11 +18,13 @@ type Estimate struct {
 // Results is results.json. States, holding and down are shares of the scheduled time of the measured window, off shift,
 // full and empty of all of its time; without a calendar that is the same.
 type Results struct {
-	Format        int       `json:"format"`
-	Title         string    `json:"title"`
-	ScenarioHash  string    `json:"scenario_hash"`
-	Seed          uint64    `json:"seed"`
-	Replications  int       `json:"replications"`
+	Format       int    `json:"format"`
+	Title        string `json:"title"`
+	ScenarioHash string `json:"scenario_hash"`
+	Seed         uint64 `json:"seed"`
+	Replications int    `json:"replications"`
+	// Unfinished are further replications, that were to end with their orders and did not: they are in no estimate.
+	Unfinished    int       `json:"unfinished_replications,omitempty"`
 	Confidence    float64   `json:"confidence"`
 	MeasuredHours float64   `json:"measured_hours"`
 	WarmUpHours   float64   `json:"warm_up_hours"`

@@ -15,8 +15,6 @@ type columns struct {
 	// span is the scheduled hours of a shift or week of the calendar, whichever the answer is per; 0 where the
 	// measured window stands for it.
 	span float64
-	// untilOrders says that runs are to end with their orders.
-	untilOrders bool
 }
 
 // estimate is the estimate of a value over all replications.
@@ -99,28 +97,12 @@ func (c columns) count(per string, value func(*sim.Record) float64) result.Estim
 	return c.total(value)
 }
 
-// total is a count per shift or week of the calendar where the answer is per one, otherwise per window; of runs that
-// are to end with their orders those that did not are left out of the latter.
+// total is a count per shift or week of the calendar where the answer is per one, otherwise per window.
 func (c columns) total(value func(*sim.Record) float64) result.Estimate {
-	switch {
-	case c.span > 0 && !c.spansWhole():
+	if c.span > 0 && !c.spansWhole() {
 		return scaled(c.over(value, scheduledHours), c.span)
-	case c.untilOrders:
-		return estimateOf(c.finished().column(value), c.confidence)
 	}
 	return c.estimate(value)
-}
-
-// finished has the runs that ended with their orders.
-func (c columns) finished() columns {
-	all := c.records
-	c.records = nil
-	for i := range all {
-		if all[i].End == sim.OrdersFinished {
-			c.records = append(c.records, all[i])
-		}
-	}
-	return c
 }
 
 // spansWhole says that every window is as long as the shift or the week of the answer.

@@ -19,7 +19,7 @@ func (v view) orders() *result.Orders {
 	if v.scenario.Orders == nil {
 		return nil
 	}
-	all := &result.Orders{Until: v.untilOrders, Each: []result.OrderMade{}, Left: v.left()}
+	all := &result.Orders{Until: v.scenario.Run.UntilOrders, Each: []result.OrderMade{}, Left: v.left()}
 	if !v.scenario.Orders.WithoutEnd {
 		last := v.lastFinish()
 		for _, t := range last {
@@ -39,8 +39,8 @@ func (v view) orders() *result.Orders {
 // orderKeys are all that were begun in any run.
 func (v view) orderKeys() []orderKey {
 	var keys []orderKey
-	for i := range v.records {
-		for _, one := range v.records[i].Orders {
+	for i := range v.all {
+		for _, one := range v.all[i].Orders {
 			if key := (orderKey{one.Round, one.Order}); !slices.Contains(keys, key) {
 				keys = append(keys, key)
 			}
@@ -52,10 +52,10 @@ func (v view) orderKeys() []orderKey {
 
 // lastFinish is when the last order of the list was finished, by replication; never where not all were.
 func (v view) lastFinish() []sim.Micros {
-	all := make([]sim.Micros, len(v.records))
-	for i := range v.records {
+	all := make([]sim.Micros, len(v.all))
+	for i := range v.all {
 		many := 0
-		for _, one := range v.records[i].Orders {
+		for _, one := range v.all[i].Orders {
 			all[i] = max(all[i], one.Finished)
 			many++
 		}
@@ -69,12 +69,12 @@ func (v view) lastFinish() []sim.Micros {
 func (v view) order(key orderKey) result.OrderMade {
 	batch := v.scenario.Orders.Batches[key.order]
 	one := result.OrderMade{Name: batch.Name, Round: key.round, Due: batch.DueAt}
-	began, finished := make([]sim.Micros, len(v.records)), make([]sim.Micros, len(v.records))
+	began, finished := make([]sim.Micros, len(v.all)), make([]sim.Micros, len(v.all))
 	var input, good, changeover []float64
 	inTime := 0
-	for i := range v.records {
+	for i := range v.all {
 		began[i], finished[i] = never, never
-		for _, r := range v.records[i].Orders {
+		for _, r := range v.all[i].Orders {
 			if (orderKey{r.Round, r.Order}) != key || r.Began == never {
 				continue
 			}
@@ -94,7 +94,7 @@ func (v view) order(key orderKey) result.OrderMade {
 	one.Begins, one.Finishes = v.clocked(began), v.clocked(finished)
 	one.Input, one.Good, one.Changeover = estimateOf(input, v.confidence), estimateOf(good, v.confidence), estimateOf(changeover, v.confidence)
 	if batch.DueAt != "" && key.round == 0 {
-		one.InTime = result.Estimate(estimate.Wilson(inTime, len(v.records), v.confidence))
+		one.InTime = result.Estimate(estimate.Wilson(inTime, len(v.all), v.confidence))
 	}
 	return one
 }
@@ -198,26 +198,19 @@ func changeovers(v view, _ int, per string) []result.Measure {
 	}))
 }
 
-// ordersEnd warns of orders that end before the window does, and of runs that were to end with them and did not.
+// ordersEnd warns of orders that end before the window does.
 func (v view) ordersEnd() string {
-	if v.scenario.Orders == nil || v.scenario.Orders.WithoutEnd {
+	if v.scenario.Orders == nil || v.scenario.Orders.WithoutEnd || v.scenario.Run.UntilOrders {
 		return ""
 	}
-	n, late := 0, 0
-	end := v.scenario.Run.WarmUp + v.scenario.Run.Measure
+	n, end := 0, v.scenario.Run.WarmUp+v.scenario.Run.Measure
 	for _, t := range v.lastFinish() {
-		switch {
-		case t == never:
-			late++
-		case t < end && !v.untilOrders:
+		if t < end {
 			n++
 		}
 	}
-	switch {
-	case v.untilOrders && late > 0:
-		return fmt.Sprintf("In %d of %d runs not all orders are finished within %s: totals and times leave these runs out.", late, len(v.records), weeksWords(end))
-	case n > 0:
-		return fmt.Sprintf("In %d of %d %s all orders are finished before the measured window ends: the rest of it counts as waiting for input. Write more orders, or times: without end.", n, len(v.records), windows(v.scenario))
+	if n == 0 {
+		return ""
 	}
-	return ""
+	return fmt.Sprintf("In %d of %d %s all orders are finished before the measured window ends: the rest of it counts as waiting for input. Write more orders, or times: without end.", n, len(v.records), windows(v.scenario))
 }

@@ -11,7 +11,7 @@ import (
 type Outcome struct {
 	Scenario *scenario.Scenario
 	Model    *sim.Model
-	// Records are in the order of replication.
+	// Records are in the order of replication, those included that Counted leaves out of the estimates.
 	Records []sim.Record
 	Results result.Results
 	// Shifts are the good pieces of the answer of single windows, by replication: of the whole shifts of a calendar that lie in the
@@ -54,6 +54,10 @@ type Span struct {
 	// Shared says that a station which sends to the first with room sent to the one with the fewest
 	// pieces in the line without limit, where the first is never full.
 	Shared bool
+	// Unfinished says that fewer than two replications finish their orders at both ends of the span and as entered. Compared is how
+	// many replications all three have.
+	Unfinished bool
+	Compared   int
 	// Locked says that an end of the span locks.
 	Locked bool
 }

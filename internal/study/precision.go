@@ -21,14 +21,20 @@ func (j *job) runUntilPrecise(p pass) []sim.Record {
 	rule := estimate.NewPrecision(run.HalfWidth, run.Confidence, run.AtMost)
 	j.precision.Asked = run.HalfWidth
 	var records []sim.Record
+	left := 0 // that did not finish their orders: others take their place
 	for !rule.Done() {
-		p.from, p.to = len(records)+1, rule.Wanted()
+		p.from, p.to = len(records)+1, min(rule.Wanted()+left, run.AtMost)
 		j.wanted = p.to
 		records = append(records, p.run(j.ctx)...)
 		if len(records) < p.to {
 			break // interrupted
 		}
-		rule = rule.Look(totals(j, records))
+		counted := Counted(j.scenario, records)
+		left = len(records) - len(counted)
+		rule = rule.Look(totals(j, counted))
+		if len(records) >= run.AtMost {
+			break
+		}
 	}
 	j.precision.Looks, j.precision.Reached = rule.Looks, rule.Reached
 	return records

@@ -13,7 +13,8 @@ import (
 // depends on the scenario and the span of replications only, not on the
 // number of workers. If the context is cancelled, the outcome has what is finished and
 // says so; below two replications nothing can be kept and an error says that.
-// A replication in which the line locks is an error: a study with a deadlock gives no estimate.
+// A replication in which the line locks is an error: a study with a deadlock gives no estimate. So are runs that were to end with
+// their orders where fewer than two did.
 func Run(ctx context.Context, s *scenario.Scenario, o Options) (*Outcome, error) {
 	o, err := o.filled(s)
 	if err != nil {
@@ -78,6 +79,9 @@ func (j *job) run() error {
 	if err := locked(j.records); err != nil {
 		return err
 	}
+	if err := unfinished(j.scenario, j.records); err != nil {
+		return err
+	}
 	if j.spanned {
 		p.options = j.plainOptions
 		j.none, j.unlimited = runBounds(j.ctx, p, j.none, j.unlimited)
@@ -120,8 +124,8 @@ func (j *job) outcome() *Outcome {
 		RunningMean: v.runningTotal(),
 		Constraint:  strings.Join(v.figures.Bounds.Constraint, " and "),
 		Causes:      causesOf(v, limiting),
-		Classes:     classes(j.records, len(j.model.Places())),
-		Ages:        allAges(j.records),
+		Classes:     classes(v.records, len(j.model.Places())),
+		Ages:        allAges(v.records),
 	}
 	o.Interrupted = len(j.records) < j.wanted
 	o.WarmUp, o.Precision = j.warmUp, j.precision

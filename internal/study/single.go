@@ -67,7 +67,7 @@ func answerSpan(s *scenario.Scenario) float64 {
 
 // runningTotal is the total after 2, 3, … replications.
 func (v view) runningTotal() []result.Estimate {
-	if v.untilOrders {
+	if v.scenario.Run.UntilOrders {
 		return nil
 	}
 	values := v.column(total(v.scenario))

@@ -27,11 +27,14 @@ func bounds(line sim.Line) (none, unlimited bound, err error) {
 	return none, unlimited, nil
 }
 
-// spanOf compares the replications that all three lines have finished.
+// spanOf compares the replications that all three lines have finished, orders included where runs end with them.
 func spanOf(s *scenario.Scenario, now []sim.Record, none, unlimited bound) Span {
 	span := Span{Buffered: true, Shared: len(stuckOnFirst(s.Line)) > 0}
-	a, b, c := paired(now, none.records, unlimited.records)
+	a, b, c := paired(Counted(s, now), Counted(s, none.records), Counted(s, unlimited.records))
+	span.Compared = len(a)
 	if len(a) < leastReplications {
+		a, _, _ = paired(now, none.records, unlimited.records)
+		span.Unfinished = len(a) >= leastReplications
 		return span
 	}
 	rate := func(records []sim.Record) ([]float64, result.Estimate) {
@@ -91,4 +94,7 @@ func (j *job) span(o *Outcome) {
 		}
 	}
 	o.Span = spanOf(j.scenario, j.records, j.none, j.unlimited)
+	if n := o.Span.Compared; j.scenario.Run.UntilOrders && o.Span.None.N > 0 && n < o.Results.Replications {
+		o.Results.Warnings = append(o.Results.Warnings, fmt.Sprintf("The span from no buffer to buffers without limit compares the %d of %d runs in which all orders are finished at both ends of it and as entered.", n, len(j.records)))
+	}
 }

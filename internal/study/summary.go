@@ -23,7 +23,7 @@ func (v view) results(show []string) result.Results {
 	s := v.scenario
 	r := result.Results{
 		Format: result.Format, Title: s.Title, ScenarioHash: s.Hash(), Seed: s.Run.Seed,
-		Replications: len(v.records), Confidence: s.Run.Confidence,
+		Replications: len(v.records), Unfinished: len(v.all) - len(v.records), Confidence: s.Run.Confidence,
 		MeasuredHours: hours(s.ScheduledMeasure()), WarmUpHours: hours(s.ScheduledWarmUp()),
 		Engine: engineName, EngineReason: engineReason,
 		Output:     v.output(),
@@ -35,7 +35,7 @@ func (v view) results(show []string) result.Results {
 		Orders:     v.orders(),
 		Measures:   []result.Measure{},
 		Warnings:   warnings(v),
-		Ends:       ends(v.records),
+		Ends:       ends(v.all),
 	}
 	for _, words := range show {
 		found, _ := measuresAsked(words, s, v.model) // what is not known is left out

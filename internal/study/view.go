@@ -10,6 +10,8 @@ import (
 // scenario and the derived figures say of it.
 type view struct {
 	columns
+	// all are all replications, those included that are in no estimate.
+	all      []sim.Record
 	scenario *scenario.Scenario
 	model    *sim.Model
 	figures  keyfigure.Figures
@@ -18,7 +20,7 @@ type view struct {
 }
 
 func viewOf(s *scenario.Scenario, m *sim.Model, records []sim.Record) view {
-	v := view{columns: columns{records, s.Run.Confidence, answerSpan(s), s.Run.UntilOrders}, scenario: s, model: m, figures: keyfigure.Derive(s)}
+	v := view{columns: columns{Counted(s, records), s.Run.Confidence, answerSpan(s)}, all: records, scenario: s, model: m, figures: keyfigure.Derive(s)}
 	for i := range s.Line.Stations {
 		v.stopCrews = append(v.stopCrews, m.StopCrews(i))
 	}

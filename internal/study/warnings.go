@@ -18,7 +18,11 @@ const fewReplications = 20
 func warnings(v view) []string {
 	all := append([]string{}, v.figures.Warnings...)
 	if n := len(v.records); n < fewReplications {
-		all = append(all, fmt.Sprintf("Only %d %s were simulated: take %d or more before you rely on the intervals.", n, windows(v.scenario), fewReplications))
+		did := "were simulated"
+		if len(v.all) > n {
+			did = "have finished their orders"
+		}
+		all = append(all, fmt.Sprintf("Only %d %s %s: take %d or more before you rely on the intervals.", n, windows(v.scenario), did, fewReplications))
 	}
 	all = append(all, v.lopsided()...)
 	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
