@@ -42,13 +42,16 @@ func (e *Engine) movesLater(l *link) bool {
 // station will not begin before there is room.
 func (e *Engine) awaited(l *link) bool {
 	for _, k := range l.plan.Feeders {
-		n := &e.nodes[k]
-		if s := n.station; s != nil && (s.phase == holding || s.since != plan.Never) ||
-			s == nil && (e.thereAtLast(n.link) > 0 || e.awaited(n.link)) {
+		if n := &e.nodes[k]; n.station == nil && (e.thereAtLast(n.link) > 0 || e.awaited(n.link)) || n.station != nil && e.waitsForRoom(n.station) {
 			return true
 		}
 	}
 	return false
+}
+
+// waitsForRoom says that a station waits for room, or would if what is held before it came straight through.
+func (e *Engine) waitsForRoom(s *station) bool {
+	return s.phase == holding || s.since != plan.Never || s.plan.BlocksBefore && s.phase == idle && s.in != nil && e.atTheDoor(s.in)
 }
 
 // waitsForSensor says that a station has something for a belt whose sensor has stopped it.
