@@ -70,7 +70,7 @@ func (h *holder) stationPieces(i int) {
 		h.memberPieces(members, i)
 		return
 	}
-	h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles-r.PartShort+r.Lost+r.InputInside[1]-r.InputInside[0])
+	h.taken(s, r)
 	h.same(s.Name+" given and scrapped", r.Given+r.Scrapped, s.Gives*r.Cycles)
 	h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
 	h.same(s.Name+" passed", r.Given-r.Rejected-r.Sampled, r.Passed+r.OutputInside[1]-r.OutputInside[0])
@@ -80,13 +80,26 @@ func (h *holder) stationPieces(i int) {
 		h.atMost(s.Name+" taken of the supply", r.Taken, s.Supply)
 	}
 	for edge := range 2 {
-		if in := r.InputInside[edge]; in != 0 && in != s.Takes && (in > s.Takes || !h.ordered()) {
+		if in := r.InputInside[edge] + r.PartInside[edge]; in != 0 && in != s.Takes {
 			h.fault("%s: %d pieces in the cycle under way", s.Name, in)
 		}
 		h.atMost(s.Name+" output held", r.OutputInside[edge], s.Gives)
 		if s.BlocksBefore && !h.mayShut(s.Name) {
 			h.same(s.Name+" output held", r.OutputInside[edge], 0)
 		}
+	}
+}
+
+// taken: what cycles have taken, and lacked at the end of an order, is of cycles that have ended, were lost or are under way.
+func (h *holder) taken(s *sim.Station, r *sim.StationRecord) {
+	h.same(s.Name+" taken", r.Taken+r.PartShort, s.Takes*r.Cycles+r.Lost+r.PartLost+
+		r.InputInside[1]+r.PartInside[1]-r.InputInside[0]-r.PartInside[0])
+	h.same(s.Name+" lost of whole cycles", (r.Lost+r.PartLost)%s.Takes, 0)
+	ended := r.PartShort - r.PartLost + r.PartInside[0] - r.PartInside[1] // what part cycles that have ended lacked
+	h.atMost(s.Name+" part cycles", r.PartCycles, ended)
+	h.atMost(s.Name+" lacked by part cycles", ended, r.PartCycles*(s.Takes-1))
+	if s.LastPart != sim.PartClosed {
+		h.same(s.Name+" part cycles of one that rejects", r.PartCycles+r.PartShort+r.PartLost+r.PartInside[0]+r.PartInside[1], 0)
 	}
 }
 

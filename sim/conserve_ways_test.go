@@ -45,7 +45,7 @@ func (h *holder) memberPieces(members []int, i int) {
 	h.rejects(s, r)
 	h.same(s.Name+" good cycles", r.Cycles-r.ScrappedCycles, first.Cycles-first.ScrappedCycles)
 	if i == members[0] {
-		h.same(s.Name+" taken", r.Taken, s.Takes*r.Cycles-r.PartShort+r.Lost+r.InputInside[1]-r.InputInside[0])
+		h.taken(s, r)
 		h.same(s.Name+" scrapped", r.Scrapped, s.Gives*r.ScrappedCycles)
 		h.same(s.Name+" given", r.Given, s.Gives*(r.Cycles-r.ScrappedCycles))
 	} else {
@@ -91,13 +91,8 @@ func (h *holder) assembles(p sim.Place) bool {
 		for _, in := range st.Also {
 			if in.From == p.Name {
 				k := slices.IndexFunc(h.m.Places(), func(o sim.Place) bool { return o.Name == p.Name })
-				out, taken := h.rec.Buffers[k].Out*st.Takes, (h.rec.Stations[i].Taken+h.short(i))*in.Takes
-				if h.ordered() && st.LastPart == sim.PartClosed { // a part cycle that is lost, or under way, has no record of its own
-					h.atMost(p.Name+" taken", taken, out)
-					h.atMost(p.Name+" out", out-taken, int64(len(h.rec.Orders))*st.Takes*in.Takes)
-					return true
-				}
-				h.same(p.Name+" out", out, taken)
+				r := &h.rec.Stations[i]
+				h.same(p.Name+" out", h.rec.Buffers[k].Out*st.Takes, (r.Taken+r.PartShort)*in.Takes)
 				return true
 			}
 		}

@@ -39,6 +39,7 @@ func stationFigures(f map[string]int64, name string, stops []string, r *sim.Stat
 	f[name+" rejected"], f[name+" scrapped"] = r.Rejected, r.Scrapped
 	f[name+" in runs"], f[name+" lost"] = r.InRuns, r.Lost
 	f[name+" part cycles"], f[name+" part short"], f[name+" part rejected"] = r.PartCycles, r.PartShort, r.PartRejected
+	f[name+" part lost"], f[name+" part at first"], f[name+" part at last"] = r.PartLost, r.PartInside[0], r.PartInside[1]
 	f[name+" no-reads"], f[name+" lost packs"], f[name+" mis-picked"] = r.NoReads, r.LostPacks, r.MisPicked
 	f[name+" empty pockets"] = r.EmptyPockets
 	f[name+" input at first"], f[name+" input at last"] = r.InputInside[0], r.InputInside[1]

@@ -18,8 +18,10 @@ func TestOrdersEndWhereAPartHasNoRoom(t *testing.T) {
 		line: sim.Line{
 			Stations: []sim.Station{a, packer, liner, wrapper},
 			Buffers: []sim.Buffer{
-				{Name: "blisters", From: []string{"A"}, Holds: 5}, {Name: "blanks", From: []string{"A"}, Holds: 5},
-				{Name: "cases", From: []string{"packer"}, Holds: 1}, {Name: "lids", From: []string{"liner"}, Holds: 1},
+				{Name: "blisters", From: []string{"A"}, Holds: 5},
+				{Name: "blanks", From: []string{"A"}, Holds: 5},
+				{Name: "cases", From: []string{"packer"}, Holds: 1},
+				{Name: "lids", From: []string{"liner"}, Holds: 1},
 			},
 			Orders: batches("wrapper", 0, "", 5),
 		},
@@ -67,4 +69,22 @@ func TestOrdersClearWhatLiesAtHand(t *testing.T) {
 		counts: `B: cycles 2; magazine: in 5, out 4, cleared 4`,
 	}.follow(t)
 	sameOrders(t, &rec, "1: 0 0 10, 2 in, 1 good", "2: 10 10 25, 2 in, 1 good")
+}
+
+// The fourth piece is a part of three: its cycle begins at 4 and is lost at 4.5, after 1.5 s of running.
+func TestOrdersRecordAPartThatIsLost(t *testing.T) {
+	bundler := one("bundler", "A", 1)
+	bundler.Takes, bundler.LastPart = 3, sim.PartClosed
+	bundler.Stops = []sim.Stop{{Name: "jam", Every: sec(1.5), Clock: sim.RunningClock, Lasts: sec(1), Scraps: true}}
+	line := sim.Line{Stations: []sim.Station{one("A", "", 1), bundler}, Orders: batches("bundler", 0, "", 4)}
+	e := compile(t, line).NewEngine()
+	underWay := e.Run(sim.Options{Measure: 4_250_000})
+	if r := &underWay.Stations[1]; r.Taken != 4 || r.PartShort != 2 || r.InputInside[1] != 1 || r.PartInside[1] != 2 || r.PartLost != 0 {
+		t.Errorf("under way: %+v", r)
+	}
+	rec := e.Run(sim.Options{WarmUp: 4_250_000, Measure: 5 * s})
+	if r := &rec.Stations[1]; r.Taken+r.PartShort+r.PartCycles != 0 || r.PartInside != [2]int64{2, 0} || r.Lost != 1 || r.PartLost != 2 {
+		t.Errorf("lost: %+v", r)
+	}
+	sameOrders(t, &rec, "1: 0 0 4.5, 4 in, 1 good")
 }

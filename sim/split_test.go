@@ -51,7 +51,7 @@ func joined(name string, a, b map[string]int64) (int64, bool) {
 func chained(t *rapid.T, a, b *sim.Record) {
 	for i := range a.Stations {
 		x, y := &a.Stations[i], &b.Stations[i]
-		if x.InputInside[1] != y.InputInside[0] || x.OutputInside[1] != y.OutputInside[0] {
+		if x.InputInside[1] != y.InputInside[0] || x.OutputInside[1] != y.OutputInside[0] || x.PartInside[1] != y.PartInside[0] {
 			t.Errorf("station %d: inside %d %d and %d %d", i, x.InputInside[1], x.OutputInside[1], y.InputInside[0], y.OutputInside[0])
 		}
 	}

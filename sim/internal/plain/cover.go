@@ -81,9 +81,13 @@ func (e *Engine) fateOf(s *station, good int64) {
 	if s.flow != nil && good < s.plan.Gives {
 		e.missing(s.order, (s.plan.Gives-good)*s.flow.Worth)
 	}
-	if s.short > 0 && s.phase == working { // else it was lost
+	switch {
+	case s.short == 0:
+		return
+	case s.phase == working:
 		s.rec.PartCycles++
-		s.rec.PartShort += s.short
+	default: // a stop has ended it
+		s.rec.PartLost += s.short
 	}
 	s.short = 0
 }

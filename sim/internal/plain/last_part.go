@@ -73,6 +73,7 @@ func (e *Engine) startPart(s *station) bool {
 		e.take(s.also[i].link, s.also[i].takes)
 	}
 	s.rec.Taken += n
+	s.rec.PartShort += s.short
 	e.took(s)
 	s.lacked, s.startable, s.waited = plan.Never, false, false
 	e.begin(s, level)

@@ -40,7 +40,8 @@ func (e *Engine) tellApart(s *station) {
 	first, last := &e.rec.Stations[members[0].Declared], &e.rec.Stations[members[len(members)-1].Declared]
 	first.Cycles, first.ScrappedCycles, first.Scrapped = unit.Cycles, unit.ScrappedCycles, unit.ScrappedCycles*members[0].Gives
 	first.EmptyPockets = unit.EmptyPockets
-	first.PartCycles, first.PartShort, first.PartRejected = unit.PartCycles, unit.PartShort, unit.PartRejected
+	first.PartCycles, first.PartRejected = unit.PartCycles, unit.PartRejected
+	first.PartShort, first.PartLost, first.PartInside = unit.PartShort, unit.PartLost, unit.PartInside
 	first.Taken, first.Lost, first.InputInside = unit.Taken, unit.Lost, unit.InputInside
 	last.Passed, last.OutputInside, last.Holding = unit.Passed, unit.OutputInside, unit.Holding
 }

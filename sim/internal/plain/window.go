@@ -246,9 +246,9 @@ func (e *Engine) clearCounts() {
 func (e *Engine) atEdge(edge int) {
 	for i := range e.stations {
 		s := &e.stations[i]
-		s.rec.InputInside[edge], s.rec.OutputInside[edge] = 0, s.out
+		s.rec.InputInside[edge], s.rec.PartInside[edge], s.rec.OutputInside[edge] = 0, 0, s.out
 		if s.phase == working && !s.pocket || s.phase == loaded {
-			s.rec.InputInside[edge] = s.plan.Takes - s.short
+			s.rec.InputInside[edge], s.rec.PartInside[edge] = s.plan.Takes-s.short, s.short
 		}
 		e.materialsAtEdge(s, edge)
 	}

@@ -25,10 +25,14 @@ type StationRecord struct {
 	EmptyPockets int64
 	// Lost counts pieces taken in for cycles that a stop has ended: they count for nothing.
 	Lost int64
-	// PartCycles counts, of Cycles, those with an input that was not complete at the end of an order, PartShort the
-	// pieces that they lacked of what Taken would have been. PartRejected counts pieces of such an input that were taken
-	// out; they are not in Taken.
-	PartCycles, PartShort, PartRejected int64
+	// PartCycles counts, of Cycles, those with an input that was not complete at the end of an order. PartRejected counts
+	// pieces of such an input that were taken out; they are not in Taken.
+	PartCycles, PartRejected int64
+	// PartShort counts, with Taken, the pieces that such cycles lacked when they took their input, PartLost those of them
+	// whose cycles a stop has ended, with Lost; PartInside are those of the cycle under way at the two edges. Taken and
+	// PartShort together are whole cycles, of all inputs where there are several.
+	PartShort, PartLost int64
+	PartInside          [2]int64
 	// Passed counts good pieces by their entry into the next place, or out of the line.
 	Passed int64
 	// InputInside and OutputInside are pieces in the cycle under way (as taken)
