@@ -40,9 +40,27 @@ func (e *Engine) settleClosely() {
 
 // stateOf is the state that a station is in, with the stop that caused it.
 func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
-	if s.phase == working && s.open == 0 {
+	switch {
+	case s.open > 0: // outages and changeovers are among them
+		return e.stateStopped(s)
+	case s.phase == working:
 		return plan.Running, none, none
+	case s.plan.Group != plan.None:
+		return e.stateStopped(s)
 	}
+	return s.blockedOrStarved(), none, none
+}
+
+// blockedOrStarved is the state of a station that nothing stops and that does not work.
+func (s *station) blockedOrStarved() plan.State {
+	if s.phase == holding || s.since != plan.Never {
+		return plan.Blocked
+	}
+	return plan.Starved
+}
+
+// stateStopped is the state of a station that may be stopped.
+func (e *Engine) stateStopped(s *station) (state plan.State, by, stop int) {
 	switch e.hours.line {
 	case plan.LineOff:
 		return plan.OffShift, none, none
@@ -53,20 +71,17 @@ func (e *Engine) stateOf(s *station) (state plan.State, by, stop int) {
 	if s.order != nil && s.order.phase == changing && !(id != none && e.plannedSpell(id)) {
 		return plan.Changeover, none, none
 	}
-	if id != none {
-		sp := &e.spells[id]
-		if e.plannedSpell(id) {
-			return plan.PlannedStop, sp.station, sp.cause
-		}
-		if sp.work == plan.Never {
-			return plan.Waiting, sp.station, sp.cause
-		}
-		return plan.Down, sp.station, sp.cause
+	if id == none {
+		return s.blockedOrStarved(), none, none
 	}
-	if s.phase == holding || s.since != plan.Never {
-		return plan.Blocked, none, none
+	sp := &e.spells[id]
+	switch {
+	case e.plannedSpell(id):
+		return plan.PlannedStop, sp.station, sp.cause
+	case sp.work == plan.Never:
+		return plan.Waiting, sp.station, sp.cause
 	}
-	return plan.Starved, none, none
+	return plan.Down, sp.station, sp.cause
 }
 
 // plannedSpell says that an open stop is a planned one.
