@@ -19,6 +19,12 @@ type Order struct {
 	// the two is 0. By Batch the stations at the head of the line get that much and the order is over when the line is
 	// empty. By Good they stop when what they gave, less what was lost since, covers the order, and start again if later
 	// losses open a gap; the order is over when the count is reached, and the next begins when the line is empty.
+	//
+	// What is in the line when the count is reached goes through, so that it may be passed: by less than one cycle of the
+	// first station makes; and, where what lay about made no piece, so that one more such cycle was let in at a time, by less
+	// than that cycle makes together with what may lie before the other stations, one piece less than each takes. What lies
+	// below a start level adds to that where buffers are taken out by hand, since the level does not lapse; a part that is
+	// closed counts as one piece. Where pieces may go several ways, they are reckoned on that on which they make the fewest.
 	Batch, Good int64
 	// Before is the changeover before it, unless it is the first of its line.
 	Before SetUp

@@ -100,6 +100,25 @@ func TestOrdersByGoodOvershootBound(t *testing.T) {
 	t.Log(seen)
 }
 
+// B lacks input from 4.6 on and starts with three again, which does not lapse where the buffer is taken out by hand: for the fifth
+// good piece the sixth and the seventh are let in, one by one, at 5 and 6. They go through when the count has been reached.
+func TestOrdersByGoodPassTheCountByAStartLevel(t *testing.T) {
+	for out, want := range map[bool]string{
+		true:  "1: 0 0 7.4, 7 in, 7 good",
+		false: "1: 0 0 5.4, 5 in, 5 good", // nothing comes: the level lapses
+	} {
+		line := sim.Line{
+			Stations: []sim.Station{one("A", "", 1), one("B", "buffer", 0.4)},
+			Buffers: []sim.Buffer{{
+				Name: "buffer", From: []string{"A"}, Holds: 10, Start: sim.Level{On: true, Level: 3}, TakenOut: out,
+			}},
+			Orders: sim.Orders{List: []sim.Order{{Good: 5}}, CountedAfter: []string{"B"}},
+		}
+		rec := compile(t, line).NewEngine().Run(sim.Options{Measure: sim.Minute})
+		sameOrders(t, &rec, want)
+	}
+}
+
 // lossyRow is a row of machines with orders by good pieces, whose machines reject, scrap, lose and sample.
 func lossyRow(l *liner) sim.Line {
 	var line sim.Line
