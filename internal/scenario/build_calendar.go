@@ -56,7 +56,7 @@ func (b *resolver) calendar() {
 	before := len(b.complaints)
 	shifts, cleaning := b.shiftsOf(w), cleaningOf(w)
 	b.checkStretches(shifts, cleaning)
-	if len(b.complaints) > before || b.wrongIn(w.path) || len(shifts) == 0 {
+	if b.broken || len(b.complaints) > before || b.wrongIn(w.path) || len(shifts) == 0 {
 		return
 	}
 	week := &timeline{relief: w.During.Relief.value > 0, start: b.starts(shifts)}

@@ -15,7 +15,7 @@ func (v view) keyFigures() result.KeyFigures {
 	f := v.figuring()
 	own := v.scenario.KeyFigures
 	k := result.KeyFigures{Counting: countingOf(own), At: []string{}, Line: []result.KeyFigure{}, Steps: f.steps()}
-	for _, i := range v.figures.Limiting() {
+	for _, i := range f.sideBySide() {
 		k.At = append(k.At, v.scenario.Line.Stations[i].Name)
 	}
 	if len(k.At) > 0 {

@@ -2,10 +2,12 @@ package study
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"tuckline/internal/keyfigure"
+	"tuckline/internal/result"
 	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
@@ -148,5 +150,28 @@ func TestAgreedRunWithoutOrders(t *testing.T) {
 	ordered := accepted(t, s, o)
 	if plain.AsEntered != ordered.AsEntered || len(ordered.Warnings) != len(plain.Warnings)+1 || len(s.Line.Orders.List) != 1 {
 		t.Errorf("got %+v with orders, %+v without", ordered, plain)
+	}
+}
+
+// Two stations one behind the other that are as fast limit the line together, but make the same cartons: a line that never
+// stops has an OEE of 100 %, not half of it; and so have two such lines with one machine each side by side.
+func TestOEEOfStationsThatLimitTogether(t *testing.T) {
+	one := `tuckline: 1
+answer: {in: cartons, counted after: packer}
+run: {measure: 10 h, replications: 2}
+`
+	row := "[{station: filler, cycle: 60/min, gives: 1 carton}, {station: packer, cycle: 60/min, takes: 1 carton, gives: 1 carton}]"
+	for _, text := range []string{
+		one + "line: " + row,
+		one + "lines: {a: " + row + ", b: {like: a}}",
+	} {
+		o := mustRun(t, read(t, text), Options{})
+		// Fillings end at 1, 2, … 35,999 s, cartons at 2, 3, … 35,999 s.
+		for key, want := range map[string]float64{"oee": 35_998.0 / 36_000, "quality": 35_998.0 / 35_999} {
+			at := slices.IndexFunc(o.Results.KeyFigures.Line, func(f result.KeyFigure) bool { return f.Key == key })
+			if got := o.Results.KeyFigures.Line[at].Value.Mean; math.Abs(got-want) > 1e-9 {
+				t.Errorf("%s is %v, by hand %v, in\n%s", key, got, want, text)
+			}
+		}
 	}
 }

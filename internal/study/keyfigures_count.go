@@ -53,11 +53,26 @@ func (f figuring) counted(t machineTime, by scenario.Counting) keyfigure.Counted
 	}
 }
 
+// sideBySide are the stations that limit the line, of several one behind the other the first alone: what they make is
+// the same pieces.
+func (f figuring) sideBySide() (all []int) {
+	for _, i := range f.figures.Limiting() {
+		name := f.scenario.Line.Stations[i].Name
+		if !slices.ContainsFunc(all, func(k int) bool {
+			other := f.scenario.Line.Stations[k].Name
+			return slices.Contains(upstream(f.scenario.Line, name), other) || slices.Contains(upstream(f.scenario.Line, other), name)
+		}) {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
 // line counts the whole line at the station that limits it: its times, and as good what comes to the count. Quality is then
 // what is lost anywhere from there, and what the places behind it hold more than before.
 func (f figuring) line(r *sim.Record, by scenario.Counting) keyfigure.Counted {
 	var c keyfigure.Counted
-	for _, i := range f.figures.Limiting() {
+	for _, i := range f.sideBySide() {
 		t, s := f.clock.times(r, i), &f.figures.Stations[i]
 		one := f.counted(t, by)
 		one.Counts.Produced = float64(made(&r.Stations[i]))
