@@ -98,3 +98,51 @@ func TestSharesAreOfScheduledTime(t *testing.T) {
 	}
 	near("the tree", sum, 1)
 }
+
+// Causes are per shift or week too. A week of 32 h has four breaks of 30 min and two tidies of 15 min: a quarter of that is in a mean
+// shift of 8 h, 30 min and 7.5 min, at 60 pieces a minute 1,800 and 450. A week has 120 min and 30 min, however many are measured; the
+// 16 h of one day have half of it, twice of that is a week. Per hour they are of the window.
+func TestCausesArePerSpanOfTheAnswer(t *testing.T) {
+	for _, c := range []struct {
+		run, per             string
+		breaks, tidy, pieces float64
+	}{
+		{"measure: 1 week", "shift", 30, 7.5, 1_800},
+		{"measure: 1 week", "week", 120, 30, 7_200},
+		{"measure: 2 week", "week", 120, 30, 7_200},
+		{"measure: 1 day", "week", 120, 30, 7_200},
+		{"measure: 2 week", "hour", 240, 60, 14_400},
+	} {
+		out, err := Run(context.Background(), twoDays(t, c.run, c.per), Options{Workers: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(out.Causes) < 2 || out.Causes[0].Stop != "break" || out.Causes[1].Stop != "tidy" {
+			t.Fatalf("%s per %s: the causes are %+v", c.run, c.per, out.Causes)
+		}
+		breaks, tidy := out.Causes[0], out.Causes[1]
+		if math.Abs(breaks.Minutes.Mean-c.breaks) > 1e-9 || math.Abs(tidy.Minutes.Mean-c.tidy) > 1e-9 || math.Abs(breaks.Pieces.Mean-c.pieces) > 1e-6 {
+			t.Errorf("%s per %s: breaks of %v min, %v pieces, tidying of %v min; want %v, %v, %v",
+				c.run, c.per, breaks.Minutes.Mean, breaks.Pieces.Mean, tidy.Minutes.Mean, c.breaks, c.pieces, c.tidy)
+		}
+	}
+}
+
+// A repair from 9:30 to 11:00 over the break from 10 to 11, which the fitter takes from 11 to 12: of 8 h he is there for 7,
+// and at work for 1.5 of them.
+func TestCrewBusyOverABreak(t *testing.T) {
+	s, err := scenario.Read("break.yaml", []byte(`tuckline: 1
+answer: {in: cartons, counted after: packer, per: shift}
+run: {measure: 8 h, replications: 2}
+calendar: {days: Mon, shifts: {early: {from: "06:00", to: "14:00", breaks: [{at: "10:00", lasts: 60 min}]}}}
+crews: {fitters: 1}
+line: [{station: packer, cycle: 60/min, gives: 1 carton, stops: {jam: {every: 210 min calendar, lasts: 90 min, crew: fitters}}}]
+`), scenario.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	crew := mustRun(t, s, Options{}).Results.Crews[0]
+	if want := 1.5 / 7; math.Abs(crew.Busy.Mean-want) > 1e-9 {
+		t.Errorf("busy %v of the time present, by hand %v", crew.Busy.Mean, want)
+	}
+}

@@ -98,11 +98,11 @@ func withName(names []string, name string) []string {
 	return append(names, name)
 }
 
-// causeOf measures one cause.
+// causeOf measures one cause, per shift or week of the calendar where the answer is per one.
 func (v view) causeOf(group *causeGroup) Cause {
 	return Cause{
 		Kind: group.key.kind, Stop: group.key.stop, Stations: group.stops, At: group.at,
-		Minutes: estimateOf(group.minutes, v.confidence), Pieces: estimateOf(group.pieces, v.confidence),
+		Minutes: v.totalOf(group.minutes), Pieces: v.totalOf(group.pieces),
 	}
 }
 

@@ -98,11 +98,14 @@ func (c columns) count(per string, value func(*sim.Record) float64) result.Estim
 }
 
 // total is a count per shift or week of the calendar where the answer is per one, otherwise per window.
-func (c columns) total(value func(*sim.Record) float64) result.Estimate {
+func (c columns) total(value func(*sim.Record) float64) result.Estimate { return c.totalOf(c.column(value)) }
+
+// totalOf is total of values that are there, by replication.
+func (c columns) totalOf(values []float64) result.Estimate {
 	if c.span > 0 && !c.spansWhole() {
-		return scaled(c.over(value, scheduledHours), c.span)
+		return scaled(c.quotient(values, c.column(scheduledHours)), c.span)
 	}
-	return c.estimate(value)
+	return estimateOf(values, c.confidence)
 }
 
 // spansWhole says that every window is as long as the shift or the week of the answer.

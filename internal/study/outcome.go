@@ -94,6 +94,6 @@ type Cause struct {
 	Stations []string
 	// At are the limiting stations whose time it is.
 	At []string
-	// Minutes and Pieces of the answer are per window, summed over these stations; pieces are minutes at set speed.
+	// Minutes and Pieces of the answer are per shift or week of the calendar where the answer is per one, otherwise per window, summed over these stations; pieces are minutes at set speed.
 	Minutes, Pieces result.Estimate
 }
