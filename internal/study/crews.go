@@ -32,11 +32,11 @@ func (c columns) crewMinutes(crew int, of func(*sim.CrewRecord) sim.Micros) func
 	return func(r *sim.Record) float64 { return float64(of(&r.Crews[crew])) / float64(sim.Minute) }
 }
 
-// busy is the share of the time in which people of a crew are present that is work at the line; work after the end of
-// the shift may take it beyond 1.
+// busy is the share of the time in which people of a crew are there that is work at the line. There is who is on duty, in
+// no break, or still at work when his break has begun or his shift is over.
 func (c columns) busy(crew int) result.Estimate {
 	return c.over(func(r *sim.Record) float64 { return float64(r.Crews[crew].Busy) },
-		func(r *sim.Record) float64 { return float64(r.Crews[crew].Present) })
+		func(r *sim.Record) float64 { return float64(r.Crews[crew].Present + r.Crews[crew].Overtime) })
 }
 
 // minutes are the minutes of people at work at the line.
