@@ -146,3 +146,72 @@ line: [{station: packer, cycle: 60/min, gives: 1 carton, stops: {jam: {every: 21
 		t.Errorf("busy %v of the time present, by hand %v", crew.Busy.Mean, want)
 	}
 }
+
+// A stop of the clock comes at 16:00, when nobody is there, and is worked on from 6:00 on: nobody waits at night. The next
+// comes at 7:00, beside a repair from 6:00 to 8:00, and waits for an hour.
+func TestNobodyWaitsAtNight(t *testing.T) {
+	s, err := scenario.Read("night.yaml", []byte(`tuckline: 1
+answer: {in: cartons, counted after: packer, per: shift}
+run: {measure: 16 h, replications: 2}
+calendar: {days: Mon-Fri, shifts: {early: {from: "06:00", to: "14:00"}}}
+crews: {fitters: 1}
+line:
+  - {station: filler, cycle: 60/min, gives: 1 carton, stops: {jam: {every: 10 h calendar, lasts: 120 min, crew: fitters}}}
+  - {station: packer, cycle: 60/min, takes: 1 carton, gives: 1 carton, stops: {jam: {every: 25 h calendar, lasts: 5 min, crew: fitters}}}
+`), scenario.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	crew := mustRun(t, s, Options{}).Results.Crews[0]
+	if crew.MeanWaitS.Mean != 1800 {
+		t.Errorf("two requests wait %v s on average, by hand 0 and 3,600", crew.MeanWaitS.Mean)
+	}
+}
+
+// An answer per shift is the mean shift of the calendar, overtime and cleaning left aside, where whole shifts of every kind lie in the
+// window; one cycle a second. Five shifts of 8 h work from end to end, 28,800 each, however much overtime, start-up or cleaning there
+// is. With two long and one short shift a week, 8 h twice and 4 h once, it is (2 · 28,800 + 14,400) / 3 = 24,000, also where the
+// window has two shifts of both kinds. A window without a whole short shift is scaled and says so.
+func TestMeanShift(t *testing.T) {
+	cleaned := `  days: Mon-Fri
+  shifts: {early: {from: "06:00", to: "14:00"}}
+  cleaning: {on: Fri, at: "14:00", lasts: 8 h}
+  overtime: {on: Sat, from: "06:00", to: "10:00", start-up: 2 h}
+`
+	mixed := `  days: [Mon, Tue]
+  shifts: {long: {from: "06:00", to: "14:00"}, short: {days: Tue, from: "14:00", to: "18:00"}}
+`
+	halves := `  days: Mon-Fri
+  shifts:
+    early: {from: "06:00", to: "14:00"}
+    late: {from: "14:00", to: "22:00", breaks: [{at: "18:00", lasts: 4 h}]}
+`
+	for _, c := range []struct {
+		calendar, run string
+		total         float64
+		said          string
+	}{
+		{cleaned, "measure: 1 week", 28_800, ""},
+		{mixed, "measure: 1 week", 24_000, ""},
+		{mixed, "warm-up: 8 h, measure: 20 h", 24_000, ""},
+		// From 08:00 to 16:00 nothing stands: 8 h. The mean shift is (28,800 + 14,400) / 2.
+		{halves, "warm-up: 2 h, measure: 8 h", 28_800, `the window from Mon 08:00 to Mon 16:00, scaled to the 8 h of a shift`},
+		{halves, "warm-up: 2 h, measure: 1 week", 21_600, ""},
+	} {
+		s := read(t, "tuckline: 1\nrun: {"+c.run+", replications: 2}\nanswer: {per: shift}\ncalendar:\n"+c.calendar+"line: [{station: filler, cycle: 1 s}]\n")
+		out, err := Run(context.Background(), s, Options{Workers: 1, Show: []string{"good output"}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := strings.Join(out.Results.Warnings, " ")
+		if got := out.Results.Output.Total.Mean; math.Abs(got-c.total) > 2 || out.Results.Measures[0].Value.Mean != got {
+			t.Errorf("%s: %v per shift, asked for %v, want %v", c.run, got, out.Results.Measures[0].Value.Mean, c.total)
+		}
+		if n := len(out.RunningMean); n == 0 || out.RunningMean[n-1].Mean != out.Results.Output.Total.Mean {
+			t.Errorf("%s: the last of the running means is not the answer", c.run)
+		}
+		if out.MeanShift != (c.said == "") || !strings.Contains(said, c.said) || c.said == "" && strings.Contains(said, "Per shift") {
+			t.Errorf("%s: mean shift %t, warnings %q", c.run, out.MeanShift, said)
+		}
+	}
+}

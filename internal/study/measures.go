@@ -71,7 +71,7 @@ var MeasureWords = []MeasureWord{
 	{"lateness of refills", perLate, "mean time from the end of the stock to the end of a late refill, for each material", lateness},
 	{"MATERIAL used", perGood, "web in m or pieces that cycles have used, those of scrap and failed picks included", usedUp},
 	{"MATERIAL wasted", perGood, "of it what scrapped cycles and failed picks have used", wastedUp},
-	{"waiting for crew", perRequest, "time until work begins, for each crew and for each station that asks for people: mean, P50 and P95", waiting},
+	{"waiting for crew", perRequest, "scheduled time until work begins, for each crew and for each station that asks for people: mean, P50 and P95", waiting},
 	{"requests that waited", perRequests, "requests for which nobody was free, for each crew", ofCrews("", crewWaited)},
 	{"crew busy", perPresent, "people's time at work at the line, walking included, for each crew", ofCrews("", crewBusy)},
 	{"crew minutes", perAnswer, "minutes of people at work at the line, for each crew", ofCrews("min", crewMinutes)},

@@ -69,6 +69,8 @@ type request struct {
 	spell          int // or the task
 	people         int
 	timer          int // of other work
+	// off is the time off shift up to then: nobody is waited for in it.
+	off plan.Micros
 }
 
 // usualPriority is that of other work, in the middle from 1 to 9.
@@ -85,6 +87,7 @@ func jobOf(task bool, id int) int {
 // request puts a request into the queue of its crew.
 func (e *Engine) request(work *plan.Work, r request) {
 	c := &e.crews[work.Crew]
+	r.off = e.offShift()
 	c.queue = append(c.queue, r)
 	e.asked = true
 }

@@ -8,6 +8,8 @@ type hours struct {
 	line plan.LineTime
 	// since is when the lines stopped working, or began to; mark is up to where scheduled time is counted.
 	since, mark plan.Micros
+	// off is the time up to mark in which the lines were off shift.
+	off plan.Micros
 	// lifted says that an outage at the end of the window is left out of account.
 	lifted bool
 	// queued is, by station, since when it had waited for room before its cycle when an outage began; Never if it had not.
@@ -147,7 +149,16 @@ func (e *Engine) clockHours() {
 	if e.hours.line != plan.LineOff {
 		e.rec.Scheduled += e.now - e.hours.mark
 	}
+	e.hours.off = e.offShift()
 	e.hours.mark = e.now
+}
+
+// offShift is the time up to now in which the lines were off shift.
+func (e *Engine) offShift() plan.Micros {
+	if e.hours.line != plan.LineOff {
+		return e.hours.off
+	}
+	return e.hours.off + e.now - e.hours.mark
 }
 
 // hourDue is when the calendar changes next, or somebody is back from a late break: Never without a calendar.

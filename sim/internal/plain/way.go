@@ -120,7 +120,7 @@ func (e *Engine) stopDue(id int) {
 // workBegins counts a request, and begins the work.
 func (e *Engine) workBegins(w *wayTo) {
 	c := &e.crews[w.crew]
-	wait := e.now - w.at
+	wait := e.now - w.at - (e.offShift() - w.off)
 	c.rec.Requests++
 	c.rec.WaitTime += wait
 	if w.from > w.at {

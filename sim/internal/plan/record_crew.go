@@ -9,7 +9,7 @@ type CrewRecord struct {
 	// end of the shift or in a break.
 	Busy, Walking, Elsewhere, Overtime Micros
 	// Requests counts requests of the line by the beginning of work, Waited those of them that waited
-	// at all, WaitTime the sum of their whole waiting, walking included.
+	// at all, WaitTime the sum of their whole waiting, walking included, time off shift left out.
 	Requests, Waited int64
 	WaitTime         Micros
 	// Waits is the distribution of the whole waiting; nil unless asked for.

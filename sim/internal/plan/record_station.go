@@ -63,7 +63,8 @@ type StationRecord struct {
 	Pauses []Pause `json:",omitempty"`
 	// Short are the standstills shorter than each of Options.ShortUpTo; nil unless asked for.
 	Short []Standstills `json:",omitempty"`
-	// Waits are the times from a request of the station for a crew to the beginning of the work, walking included, by
+	// Waits are the times from a request of the station for a crew to the beginning of the work, walking included and time off
+	// shift left out, by
 	// the beginning of the work; nil unless asked for.
 	Waits *Ages `json:",omitempty"`
 }
