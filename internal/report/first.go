@@ -33,7 +33,7 @@ func (s *subject) answer() []string {
 	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
-		"Unit": out.Unit, "Window": w.One, "Length": w.Length, "Outside": s.outside(),
+		"Unit": out.Unit, "Window": w.One, "Length": w.Length, "Outside": s.outside(), "Aside": s.aside(),
 	}
 	sentence := "answer"
 	switch {
@@ -49,6 +49,32 @@ func (s *subject) answer() []string {
 		sentences = append(sentences, s.spread())
 	}
 	return sentences
+}
+
+// aside is the scheduled time that is in no mean shift: "overtime and cleaning outside of shifts"; empty where the answer is none
+// or the calendar has no such time.
+func (s *subject) aside() string {
+	c := s.Scenario.Calendar
+	if !s.MeanShift {
+		return ""
+	}
+	var regular, overtime sim.Micros
+	for i := range c.Shifts {
+		time := c.Shifts[i].Scheduled * sim.Micros(c.Shifts[i].AWeek)
+		if c.Shifts[i].Overtime {
+			overtime += time
+		} else {
+			regular += time
+		}
+	}
+	var all []string
+	if overtime > 0 {
+		all = append(all, say("answer.overtime", nil))
+	}
+	if c.Week > regular+overtime {
+		all = append(all, say("answer.cleaning", nil))
+	}
+	return listed(all)
 }
 
 // unfinished says how many runs were to end with their orders and did not; nothing where all did.

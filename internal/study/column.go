@@ -98,7 +98,9 @@ func (c columns) count(per string, value func(*sim.Record) float64) result.Estim
 }
 
 // total is a count per shift or week of the calendar where the answer is per one, otherwise per window.
-func (c columns) total(value func(*sim.Record) float64) result.Estimate { return c.totalOf(c.column(value)) }
+func (c columns) total(value func(*sim.Record) float64) result.Estimate {
+	return c.totalOf(c.column(value))
+}
 
 // totalOf is total of values that are there, by replication.
 func (c columns) totalOf(values []float64) result.Estimate {

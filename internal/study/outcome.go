@@ -17,6 +17,8 @@ type Outcome struct {
 	// Shifts are the good pieces of the answer of single windows, by replication: of the whole shifts of a calendar that lie in the
 	// measured ones, where the answer is per shift. They are nil where there are none to compare.
 	Shifts []float64
+	// MeanShift says that the total of the results is that of the mean shift of the calendar, from whole shifts.
+	MeanShift bool
 	// RunningMean has the estimate of the total of the results after 2, 3, … replications; nil where runs end with their orders.
 	RunningMean []result.Estimate
 	Span        Span

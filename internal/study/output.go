@@ -33,7 +33,7 @@ func (v view) output() result.Output {
 	out := result.Output{
 		Unit:     s.Answer.Unit,
 		PerHour:  v.perHour(GoodPieces(s)),
-		Total:    v.total(total(s)),
+		Total:    v.goodTotal(),
 		ShiftP10: estimate.Quantile(single, 0.10),
 		ShiftP50: estimate.Quantile(single, 0.50),
 		ShiftP90: estimate.Quantile(single, 0.90),

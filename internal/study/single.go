@@ -5,6 +5,7 @@ import (
 
 	"tuckline/internal/result"
 	"tuckline/internal/scenario"
+	"tuckline/sim"
 )
 
 // What single windows are whose spread is shown.
@@ -43,11 +44,7 @@ func (v view) wholeShifts() (groups [][]float64) {
 			if v.scenario.Calendar.Shifts[shift.Shift].Overtime {
 				continue
 			}
-			sum := int64(0)
-			for _, at := range v.scenario.Answer.CountedAfter {
-				sum += shift.Passed[at]
-			}
-			group, any = append(group, float64(sum)), true
+			group, any = append(group, v.goodIn(shift)), true
 		}
 		groups = append(groups, group)
 	}
@@ -55,6 +52,61 @@ func (v view) wholeShifts() (groups [][]float64) {
 		return nil
 	}
 	return groups
+}
+
+// meanShifts are the good pieces of the mean shift, by replication, overtime left aside: the mean of the whole shifts of each kind
+// in the window, weighted by how many of the kind there are in a week of the calendar. They are nil where the answer is not per
+// shift of a calendar, where runs end with their orders, or where a window has no whole shift of some kind.
+func (v view) meanShifts() []float64 {
+	s := v.scenario
+	if s.Answer.Per != "shift" || s.Calendar == nil || s.Run.UntilOrders {
+		return nil
+	}
+	means := make([]float64, len(v.records))
+	for i := range v.records {
+		sum, weight := 0.0, 0
+		for kind := range s.Calendar.Shifts {
+			shift := &s.Calendar.Shifts[kind]
+			if shift.Overtime || shift.AWeek == 0 {
+				continue
+			}
+			mean, some := v.meanOfKind(&v.records[i], kind)
+			if !some {
+				return nil
+			}
+			sum, weight = sum+mean*float64(shift.AWeek), weight+shift.AWeek
+		}
+		means[i] = sum / float64(max(1, weight))
+	}
+	return means
+}
+
+// meanOfKind is the mean of the good pieces of the whole shifts of one kind; some says that there are any.
+func (v view) meanOfKind(r *sim.Record, kind int) (mean float64, some bool) {
+	sum, n := 0.0, 0
+	for k := range r.Shifts {
+		if r.Shifts[k].Shift == kind {
+			sum, n = sum+v.goodIn(&r.Shifts[k]), n+1
+		}
+	}
+	return sum / float64(max(1, n)), n > 0
+}
+
+// goodIn is the good pieces of the answer of one shift.
+func (v view) goodIn(shift *sim.ShiftRecord) float64 {
+	sum := int64(0)
+	for _, at := range v.scenario.Answer.CountedAfter {
+		sum += shift.Passed[at]
+	}
+	return float64(sum)
+}
+
+// goodTotal is the good pieces per mean shift where whole shifts of every kind lie in the windows, otherwise as total counts.
+func (v view) goodTotal() result.Estimate {
+	if shifts := v.meanShifts(); shifts != nil {
+		return estimateOf(shifts, v.confidence)
+	}
+	return v.total(total(v.scenario))
 }
 
 // answerSpan is the scheduled hours of the shift or week of the calendar that the answer is per; 0 where there is none.
@@ -69,6 +121,9 @@ func answerSpan(s *scenario.Scenario) float64 {
 func (v view) runningTotal() []result.Estimate {
 	if v.scenario.Run.UntilOrders {
 		return nil
+	}
+	if shifts := v.meanShifts(); shifts != nil {
+		return runningMean(shifts, v.confidence)
 	}
 	values := v.column(total(v.scenario))
 	if v.span > 0 && !v.spansWhole() {

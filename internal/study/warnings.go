@@ -28,7 +28,7 @@ func warnings(v view) []string {
 	if v.scenario.Run.WarmUp == 0 && !v.scenario.Run.AutoWarmUp {
 		all = append(all, "There is no warm-up: the figures include the filling of an empty line.")
 	}
-	for _, text := range []string{oddWindow(v.scenario), v.noSpread(), v.ordersEnd()} {
+	for _, text := range []string{oddWindow(v.scenario), v.noMeanShift(), v.noSpread(), v.ordersEnd()} {
 		if text != "" {
 			all = append(all, text)
 		}
@@ -88,6 +88,26 @@ func oddWindow(s *scenario.Scenario) string {
 		return "A week of " + length + " has more hours than a week: measure its scheduled hours, 168 h at most."
 	}
 	return ""
+}
+
+// noMeanShift says what an answer per shift is where whole shifts of every kind do not lie in the windows, and how to have them there:
+// in one week or, where a kind comes once a week and the window may cut it, in two.
+func (v view) noMeanShift() string {
+	s := v.scenario
+	if s.Answer.Per != "shift" || s.Calendar == nil || v.meanShifts() != nil {
+		return ""
+	}
+	if s.Run.UntilOrders {
+		return fmt.Sprintf("Per shift is here the run until the orders are finished, scaled to the %s of a shift: not the mean shift of the calendar.", hoursWords(s.AnswerSpan()))
+	}
+	weeks := "1 week"
+	for i := range s.Calendar.Shifts {
+		if shift := &s.Calendar.Shifts[i]; !shift.Overtime && shift.AWeek == 1 {
+			weeks = "2 week"
+		}
+	}
+	return fmt.Sprintf(`Per shift is here the window from %s to %s, scaled to the %s of a shift: not the mean shift of the calendar, as whole shifts of every kind do not lie in it. With --set "run.measure=%s" it is.`,
+		s.Calendar.Clock(s.Run.WarmUp), s.Calendar.Clock(s.Run.WarmUp+s.Run.Measure), hoursWords(s.AnswerSpan()), weeks)
 }
 
 // noSpread says why single shifts or weeks are not compared.
