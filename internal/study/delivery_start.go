@@ -59,7 +59,7 @@ func (d *delivery) guess(records []sim.Record, grid startGrid) int {
 		took = append(took, float64(grid.calendar.Scheduled(sim.Micros(finish))))
 	}
 	if len(took) == 0 {
-		return grid.most
+		return min(grid.most, max(1, int(d.horizon/startStep)))
 	}
 	return min(grid.most, 1+int(estimate.Quantile(took, d.options.Chance))/int(startStep))
 }
@@ -82,14 +82,14 @@ func (s *startSearch) enough(steps int) (bool, error) {
 	return e.Mean >= s.options.Chance, err
 }
 
-// chance is the share of runs in time with such a start; they need not go on beyond the last date.
+// chance is the share of runs in time with such a start; they need not go on beyond the last date, and may not beyond the horizon.
 func (s *startSearch) chance(steps, from int) (result.Estimate, error) {
 	shift := s.grid.at(steps)
 	if s.last <= shift {
 		return s.inTime(make([]sim.Record, s.runs), s.due, shift), nil
 	}
 	s.count.expect(s.runs)
-	records, err := s.simulate(shift, from, s.last-shift+1)
+	records, err := s.simulate(shift, from, min(s.horizon, s.last-shift+1))
 	if err != nil {
 		return result.Estimate{}, err
 	}

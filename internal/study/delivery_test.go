@@ -59,6 +59,21 @@ func TestDeliveryByHand(t *testing.T) {
 	}
 }
 
+// 72,000 pieces are 20 h of scheduled time. From Thursday 10:00 they last until Friday 14:00, 28 h with the night; any start of a
+// working day has a night in it. Runs of 27 h at most are never in time then, those of 29 h are with that start (by hand).
+func TestLatestStartKeepsToAtMost(t *testing.T) {
+	for most, found := range map[string]bool{"27 h": false, "29 h": true} {
+		s := oneOrder(t, `, starts: "Thu 06:00", at most: `+most, `{good: 72000 pieces}`)
+		o, err := Deliver(t.Context(), s, DeliveryOptions{By: "Fri 14:00", Chance: 0.95, Replications: 4, Workers: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l := o.Results.LatestStart; l.Found != found || found && (l.At != "Thu 10:00" || l.Confirmed.Mean != 1) {
+			t.Errorf("at most %s: latest start %+v", most, l)
+		}
+	}
+}
+
 // Orders with dates of their own: each has its own chance, the last date the start. 7,200 pieces are 2 h, both 4 h.
 func TestDeliveryOfSeveralOrders(t *testing.T) {
 	s := oneOrder(t, "", `{good: 7200 pieces, due: "Mon 07:00"}, {good: 7200 pieces, due: "Mon 11:00"}`)

@@ -46,7 +46,7 @@ var MeasureWords = []MeasureWord{
 	{"good output", perAnswer, "good pieces of the answer", goodOutput},
 	{"spread of good output", perAnswer, "standard deviation of single windows, with a bootstrap interval", spread},
 	{"scrap", perAnswer, "pieces lost as restart scrap: in pieces of the answer for the line, then at each station in its own", losing(scrapped)},
-	{"rejects", perAnswer, "pieces rejected: in pieces of the answer for the line, then at each station in its own", losing(rejected)},
+	{"rejects", perAnswer, "pieces rejected, part inputs at the ends of orders included: in pieces of the answer for the line, then at each station in its own", rejects},
 	{"lost packs", perAnswer, "packs rejected because they lost their place at a stop, counted like rejects", losing(lostPacks)},
 	{"no-reads", perAnswer, "packs rejected because their code could not be read, counted like rejects", losing(noReads)},
 	{"mis-picked", perAnswer, "packs rejected because a blank or a leaflet was missing, counted like rejects", losing(misPicked)},
