@@ -61,7 +61,7 @@ func (f *acceptanceFlags) add(command *cobra.Command) {
 	flags.SortFlags = false
 	flags.StringArrayVar(&f.set, "set", nil, setUsage)
 	f.replications.least = 2
-	flags.Var(&f.replications, "replications", "simulate the agreed run `NUMBER` times for each true efficiency; without it 400 times, less often if it is longer than 8 h")
+	flags.Var(&f.replications, "replications", "simulate the agreed run `NUMBER` times for each true efficiency; without it 400 times, less often, 100 times at least, if it is longer than 8 h or the line has many cycles")
 	flags.StringArrayVar(&f.truly, "truly", nil, "look at a line that truly runs at `EFFICIENCY`, as in \"88 %\"; may be given again; without it seven around the agreed one")
 	flags.StringVar(&f.power, "power", "90 %", "look for the run length that is passed with this `PROBABILITY`")
 	flags.Var(&f.seed, "seed", "draw other random numbers: any whole `NUMBER`")

@@ -25,7 +25,7 @@ likely all of them, or those with a date, are finished in time, when half, 90 an
 wanted chance. A new folder gets
   report.html   answer, curve and tables; opens offline
   results.json  every figure with its interval
-  delivery.csv  one row a run: when each order was finished
+  delivery.csv  one row a run and order: when it began and was finished
   scenario.yaml the scenario that was run, values of --set included`,
 		Example: `  tuckline delivery scenarios/tarn-hollow.yaml --by "Fri 14:00"
   tuckline delivery scenarios/tarn-hollow.yaml --by "week 2 Wed 22:00" --chance "90 %"

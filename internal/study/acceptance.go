@@ -15,7 +15,7 @@ import (
 // AcceptanceOptions say how closely the chance to pass an agreed run is looked at.
 type AcceptanceOptions struct {
 	// Runs is how many agreed runs are simulated for each true efficiency; 0 means 400, fewer where the agreed run is
-	// longer than 8 h.
+	// longer than 8 h or the line has many cycles, 100 at least.
 	Runs int
 	// Workers is how many replications run at a time; zero means one a core.
 	Workers int
@@ -113,7 +113,7 @@ func newAcceptance(ctx context.Context, s *scenario.Scenario, o AcceptanceOption
 	}
 	a.results = result.Acceptance{
 		Format: result.Format, Title: s.Title, ScenarioHash: hash, Seed: s.Run.Seed, Confidence: s.Run.Confidence,
-		LongRunHours: longHours, Curve: []result.AcceptancePoint{}, Warnings: warned,
+		LongRunHours: hours(longRuns * a.longLasts()), Curve: []result.AcceptancePoint{}, Warnings: warned,
 		Agreement: result.AgreedRun{
 			Efficiency: s.Agreement.Efficiency, Of: speedWord(scenario.Counting{AtTopSpeed: s.Agreement.OfTopSpeed}),
 			RunHours: hours(s.Agreement.Run), ScheduledFromHours: hours(s.Agreement.From), Unit: s.Answer.Unit,
@@ -127,10 +127,8 @@ func newAcceptance(ctx context.Context, s *scenario.Scenario, o AcceptanceOption
 func (o AcceptanceOptions) filledFor(s *scenario.Scenario) AcceptanceOptions {
 	o.Workers = Options{Workers: o.Workers}.workers()
 	if o.Runs == 0 {
-		o.Runs = usualRuns
-		if s.Agreement.Run > 8*sim.Hour {
-			o.Runs = max(leastRuns, int(usualRuns*8*sim.Hour/s.Agreement.Run))
-		}
+		share := effort(s) * min(1, float64(8*sim.Hour)/float64(s.Agreement.Run))
+		o.Runs = max(leastRuns, int(usualRuns*share))
 	}
 	if o.Power == 0 {
 		o.Power = usualPower

@@ -105,7 +105,7 @@ func (a *acceptance) look(factor float64, runs int) error {
 		return nil
 	}
 	agreed := a.scenario.Agreement
-	lasts := max(longHours*sim.Hour/longRuns, 5*agreed.Run)
+	lasts := a.longLasts()
 	shown, err := a.efficiencies("long run", factor, spell{max(agreed.From, a.scenario.ScheduledWarmUp(), sim.Hour) + 4*sim.Hour, lasts}, runs)
 	if err != nil {
 		return err

@@ -17,7 +17,7 @@ func (a *acceptance) runLengths() error {
 	}
 	l.True, l.Factor, l.FormulaHours = point.True, point.Factor, point.Formula.RunHours
 	if l.Asked = point.True.Mean > agreed.Efficiency; l.Asked {
-		a.count.expect(lengthRuns)
+		a.count.expect(a.effortOf(lengthRuns))
 		if err := a.lengths(&l); err != nil {
 			return err
 		}
@@ -30,7 +30,7 @@ func (a *acceptance) lengths(l *result.RunLength) error {
 	agreed := a.scenario.Agreement
 	longest := spell{agreed.From, longestRun * agreed.Run}
 	every := agreed.Run / 2
-	records, err := a.records("run length", l.Factor, lengthRuns, func(o *sim.Options) { o.Every = every }, longest)
+	records, err := a.records("run length", l.Factor, a.effortOf(lengthRuns), func(o *sim.Options) { o.Every = every }, longest)
 	if err != nil {
 		return err
 	}
