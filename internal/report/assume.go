@@ -34,7 +34,7 @@ func assumptions(s *subject) []string {
 // assumedStart is how a run begins and what of it is counted.
 func (s *subject) assumedStart() string {
 	warmUp := s.Scenario.ScheduledWarmUp()
-	f := facts{"Window": s.Window.One, "WarmUp": length(warmUp), "None": warmUp == 0, "Measure": length(s.Scenario.ScheduledMeasure())}
+	f := facts{"Window": s.Window.One, "WarmUp": length(warmUp), "None": warmUp == 0, "Measure": roundLength(s.Scenario.ScheduledMeasure())}
 	if s.Window.Runs != s.Window.Many {
 		f["Window"] = say("window.until", nil)
 	}

@@ -82,7 +82,11 @@ func deliveryAnswer(d *result.Delivery) []string {
 func finishSentence(d *result.Delivery) string {
 	f := facts{"Starts": d.Starts, "Horizon": hoursOf(d.HorizonHours)}
 	for _, one := range d.Finish {
-		f["P"+short(100*one.P)] = finishWords(one, d)
+		at := ""
+		if one.Within {
+			at = one.At
+		}
+		f["P"+short(100*one.P)] = at
 	}
 	return say("delivery.finish", f)
 }

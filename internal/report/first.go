@@ -29,11 +29,11 @@ func firstOf(in *subject) first {
 func (s *subject) answer() []string {
 	o, w, out := s.Outcome, s.Window, s.Results.Output
 	if nothing(out) {
-		return append(s.unfinished(), say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Runs}))
+		return append(s.unfinished(), say("answer.none", facts{"Unit": out.Unit, "N": whole(float64(o.Results.Replications)), "Windows": w.Runs, "Lines": len(s.Scenario.Lines) > 1}))
 	}
 	f := facts{
 		"Total": numberOf(out.Total, 1), "PerHour": numberOf(out.PerHour, 1),
-		"Unit": out.Unit, "Window": w.One, "Length": w.Length, "Outside": s.outside(), "Aside": s.aside(),
+		"Unit": out.Unit, "Window": w.One, "Length": w.Length, "Outside": s.outside(), "Aside": s.aside(), "Lines": len(s.Scenario.Lines) > 1,
 	}
 	sentence := "answer"
 	switch {

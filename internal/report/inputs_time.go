@@ -14,10 +14,10 @@ func (l *inputList) calendar(c *scenario.Calendar) {
 	for i := range c.Shifts {
 		shift := &c.Shifts[i]
 		l.named(say("input.shift", facts{"Name": shift.Name}), "shift", facts{
-			"When": shift.When(), "Scheduled": length(shift.Scheduled), "Net": length(shift.Net),
+			"When": shift.When(), "Scheduled": roundLength(shift.Scheduled), "Net": roundLength(shift.Net),
 		})
 	}
-	l.add("week", facts{"Scheduled": length(c.Week), "Net": length(c.NetWeek), "Year": length(c.Year)})
+	l.add("week", facts{"Scheduled": roundLength(c.Week), "Net": roundLength(c.NetWeek), "Year": roundLength(c.Year)})
 	if c.Relief > 0 {
 		l.add("breaks", facts{"N": c.Relief})
 	}

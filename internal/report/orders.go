@@ -46,13 +46,14 @@ func (s *subject) startWords() string {
 	return s.Scenario.Calendar.Clock(0)
 }
 
-// ordersHeading says when the last order is finished, or how many are, of orders without end.
+// ordersHeading says when the last order is finished, or how many are, of orders without end and of those that a window of fixed
+// length cuts.
 func (s *subject) ordersHeading() string {
 	o := s.Results.Orders
-	if o.Finish == nil {
+	if o.Finish == nil || !o.Until && !o.Finish.P50.Within {
 		return say("orders.heading.endless", facts{"N": endedOrders(o)})
 	}
-	return say("orders.heading", facts{"P50": timeOf(o.Finish.P50), "P95": timeOf(o.Finish.P95), "Within": o.Finish.P50.Within, "Unfinished": o.Unfinished, "Runs": s.Results.Replications + s.Results.Unfinished})
+	return say("orders.heading", facts{"P50": timeOf(o.Finish.P50), "P95": timeOf(o.Finish.P95), "Within": o.Finish.P50.Within, "Most": o.Finish.P95.Within, "Unfinished": o.Unfinished, "Runs": s.Results.Replications + s.Results.Unfinished})
 }
 
 // endedOrders is how many orders are finished in half of the runs at least.
@@ -66,7 +67,7 @@ func endedOrders(o *result.Orders) int {
 	return n
 }
 
-// timeOf is a time as a clock, or in hours without a calendar, or that it does not lie within the run.
+// timeOf is a time as a clock, or in minutes and hours without a calendar, or that it does not lie within the run.
 func timeOf(t result.ClockTime) string {
 	switch {
 	case !t.Within:
@@ -74,7 +75,13 @@ func timeOf(t result.ClockTime) string {
 	case t.At != "":
 		return t.At
 	}
-	return rounded(t.Hours, -1) + thin + "h"
+	if minutes := t.Hours * 60; minutes > 0 && minutes < 59.95 {
+		return rounded(minutes, -1) + thin + "min"
+	}
+	if t.Hours == 0 {
+		return "0" + thin + "h"
+	}
+	return rounded(t.Hours, -2) + thin + "h"
 }
 
 // orderName is an order with the round of the list, from the second on.
@@ -132,9 +139,10 @@ func (s *subject) ordersTable(caption string) table {
 	return t
 }
 
-// orderWords say in a sentence when the orders are finished.
+// orderWords say in a sentence when the orders are finished; nothing where a window of fixed length ends before most of them.
 func (s *subject) orderWords() string {
-	if s.Results.Orders == nil || len(s.Results.Orders.Each) == 0 {
+	o := s.Results.Orders
+	if o == nil || len(o.Each) == 0 || o.Finish != nil && !o.Until && !o.Finish.P50.Within {
 		return ""
 	}
 	return say("sentence", facts{"Words": s.ordersHeading()})

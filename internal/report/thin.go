@@ -16,7 +16,7 @@ func (s *subject) tracedPart() string {
 	if s.Traced >= s.Scenario.Run.Measure {
 		return ""
 	}
-	return length(s.Traced)
+	return roundLength(s.Traced)
 }
 
 // tracedSooner is the warm-up of the trace, where that is shorter than the warm-up of the study.
@@ -24,7 +24,7 @@ func (s *subject) tracedSooner() string {
 	if s.Traced == 0 || s.TracedFrom >= s.Scenario.Run.WarmUp {
 		return ""
 	}
-	return length(s.TracedFrom)
+	return roundLength(s.TracedFrom)
 }
 
 // seconds is the time from the beginning of the window.

@@ -23,7 +23,7 @@ type window struct {
 func windowOf(o *study.Outcome) window {
 	s := o.Scenario
 	span := s.ScheduledMeasure()
-	run := facts{"Length": length(span)}
+	run := facts{"Length": roundLength(span)}
 	w := window{Runs: say("windows.run", run)}
 	if s.Run.UntilOrders {
 		span, w.Runs = meanScheduled(o), say("windows.until", nil)
@@ -35,11 +35,11 @@ func windowOf(o *study.Outcome) window {
 		} else {
 			w.Runs = say("windows."+s.Answer.Per, nil)
 		}
-		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), length(span)
+		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), roundLength(span)
 	case s.Run.UntilOrders:
 		w.One, w.Many = say("window.until", nil), w.Runs
 	case s.Answer.Per != "hour":
-		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), length(span)
+		w.One, w.Many, w.Length = say("window."+s.Answer.Per, nil), say("windows."+s.Answer.Per, nil), roundLength(span)
 		w.Runs = w.Many
 	default:
 		w.One, w.Many = say("window.run", run), w.Runs
@@ -74,6 +74,21 @@ func length(d sim.Micros) string {
 	default:
 		return short(at(sim.Second/1000)) + thin + "ms"
 	}
+}
+
+// roundLength is length of a duration that was computed: what has more than three decimals in its unit is rounded to two.
+func roundLength(d sim.Micros) string {
+	unit := sim.Hour
+	for _, smaller := range []sim.Micros{sim.Minute, sim.Second, sim.Second / 1000} {
+		if d < unit {
+			unit = smaller
+		}
+	}
+	if d*1000%unit == 0 {
+		return length(d)
+	}
+	step := max(1, unit/100)
+	return length((d + step/2) / step * step)
 }
 
 // clock writes seconds from the beginning of a window as 1:02:05.

@@ -29,15 +29,15 @@ func (c columns) waits(of func(*sim.Record) *sim.Ages) *result.Waits {
 func (c columns) waitNotExceeded(all *sim.Ages, of func(*sim.Record) *sim.Ages, p float64) result.Estimate {
 	class := classNotExceeded(all, p)
 	below := c.over(func(r *sim.Record) float64 { return float64(upTo(of(r), class)) }, func(r *sim.Record) float64 { return float64(of(r).Count) })
-	value := waitOf(class)
+	value := waitIn(all, class)
 	e := result.Estimate{Mean: value, Low: value, High: value, N: below.N}
 	if below.N < leastReplications {
 		e.N = min(1, below.N)
 		return e
 	}
 	half := (below.High - below.Low) / 2
-	e.Low = min(value, waitOf(classNotExceeded(all, max(p-half, 0))))
-	e.High = max(value, waitOf(classNotExceeded(all, min(p+half, 1))))
+	e.Low = min(value, waitIn(all, classNotExceeded(all, max(p-half, 0))))
+	e.High = max(value, waitIn(all, classNotExceeded(all, min(p+half, 1))))
 	return e
 }
 
@@ -70,6 +70,26 @@ func waitOf(class int) float64 {
 		return 0
 	}
 	return (sim.AgeLimit(class-1) + sim.AgeLimit(class)) / 2 / float64(sim.Second)
+}
+
+// waitIn is a wait of a class in seconds. A class that has half of all waits that are any has them at their mean: what the sum leaves
+// for it when all others lie in the middle of theirs, within its limits. So waits that are always as long come out as they are.
+func waitIn(all *sim.Ages, class int) float64 {
+	if class == 0 || class >= len(all.Classes) {
+		return waitOf(class)
+	}
+	n := all.Classes[class]
+	if n == 0 || 2*n < all.Count-all.Classes[0] {
+		return waitOf(class)
+	}
+	rest := float64(all.Sum) / float64(sim.Second)
+	for other, many := range all.Classes {
+		if other != class {
+			rest -= float64(many) * waitOf(other)
+		}
+	}
+	low, high := sim.AgeLimit(class-1)/float64(sim.Second), sim.AgeLimit(class)/float64(sim.Second)
+	return min(max(rest/float64(n), low), high)
 }
 
 // addUp are the times of all replications together; nil where no record has any.
