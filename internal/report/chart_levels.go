@@ -44,7 +44,7 @@ func (s *subject) levelSection(i int, b result.Buffer, place keyfigure.Place) (*
 		"Name": b.Name, "Unit": place.Unit, "Full": percentWords(b.Full.Mean), "Empty": percentWords(b.Empty.Mean),
 		"Level": numberOf(b.Level, 1).Mean, "Capacity": whole(float64(b.Capacity)), "Window": s.Window.One, "Part": s.tracedPart(),
 		"Limited": b.Capacity != sim.Unlimited, "Belt": place.TransitSeconds > 0,
-		"Past": s.placesPast(b),
+		"Past": s.placesPast(b), "Nights": len(s.Results.Stations) > 0 && s.Results.Stations[0].States.OffShift.Mean > 0,
 	}
 	heading := say("levels.heading", f)
 	option, err := s.levelOption(i, b, place, f, described(heading))

@@ -33,8 +33,8 @@ func JSON(w io.Writer, o *study.Outcome) error {
 //	STATION MATERIAL used, wasted      pieces, or used_um and wasted_um: micrometres of web
 //	STATION MATERIAL tasks, late, lateness_s, failed_splices, failed_picks
 //	STATION tests of CHECK             how many were over
-//	BUFFER mean_level, max_level       pieces
-//	BUFFER full_s, empty_s             seconds
+//	BUFFER mean_level, max_level       pieces, over all of the window: nights and weekends within it too
+//	BUFFER full_s, empty_s             seconds, likewise
 //	BUFFER sensor_stops, kept, given_back, ran_dry_s, by_hand, carried_s, returned, stops of CAUSE, CAUSE_s
 //	CREW requests, waited, busy_s, wait_s, present_s, walking_s, overtime_s
 //	ORDER began_h, finished_h, input, good of the first round; empty where it did not come to that
