@@ -48,7 +48,23 @@ func (s *subject) answer() []string {
 	if tenths(o.Shifts) {
 		sentences = append(sentences, s.spread())
 	}
+	if by := s.byShift(); by != "" {
+		sentences = append(sentences, by)
+	}
 	return sentences
+}
+
+// byShift says what the shifts of each name make; nothing where there are no two to compare.
+func (s *subject) byShift() string {
+	if len(s.ByShift) == 0 {
+		return ""
+	}
+	place := placeIn(s.ByShift, func(one study.ShiftMade) result.Estimate { return one.Good }, 1)
+	var all []string
+	for _, one := range s.ByShift {
+		all = append(all, say("answer.shift", facts{"Shift": one.Name, "Good": atPlace(one.Good, 1, place)}))
+	}
+	return say("answer.shifts", facts{"All": listed(all), "Unit": s.Results.Output.Unit, "Outside": s.outside()})
 }
 
 // aside is the scheduled time that is in no mean shift: "overtime and cleaning outside of shifts"; empty where the answer is none

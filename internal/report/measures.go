@@ -35,7 +35,11 @@ func (s *subject) measureWords(m result.Measure) (name, value string) {
 	case strings.HasPrefix(m.Per, "share"):
 		return name, say("measure.share", facts{"Value": numberOf(m.Value, 100), "Per": strings.TrimPrefix(m.Per, "share ")})
 	case slices.Contains([]string{"hour", "shift", "week"}, m.Per):
-		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": m.Per, "Unit": m.Unit})
+		per := m.Per
+		if s.Scenario != nil && s.Scenario.Run.UntilOrders && per != "hour" {
+			per = s.Window.One // without a calendar it is the run that ends with its orders
+		}
+		return name, say("measure.per", facts{"Value": numberOf(m.Value, 1), "Per": per, "Unit": m.Unit})
 	case strings.HasPrefix(m.Per, "on average"):
 		return name, say("measure.level", facts{"Value": numberOf(m.Value, 1), "Unit": s.placeNamed(m.Of).Unit})
 	case m.Per == "run, in hours":

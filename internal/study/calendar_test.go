@@ -215,3 +215,24 @@ func TestMeanShift(t *testing.T) {
 		}
 	}
 }
+
+// By name of shift: an early shift works 7.5 h, a late one 7.25 h, 27,000 and 26,100 pieces at one a second, whatever the answer is
+// per. The whole early shift of one day alone is compared with nothing.
+func TestByShift(t *testing.T) {
+	for run, want := range map[string]map[string]float64{
+		"measure: 1 week": {"early": 27_000, "late": 26_100}, "measure: 8 h": nil, "warm-up: 2 h, measure: 1 week": {"early": 27_000, "late": 26_100},
+	} {
+		out, err := Run(context.Background(), twoDays(t, run, "week"), Options{Workers: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(out.ByShift) != len(want) {
+			t.Errorf("%s: %+v", run, out.ByShift)
+		}
+		for _, one := range out.ByShift {
+			if math.Abs(one.Good.Mean-want[one.Name]) > 3 || one.Good.N != 2 {
+				t.Errorf("%s: %s makes %v, want %v", run, one.Name, one.Good, want[one.Name])
+			}
+		}
+	}
+}

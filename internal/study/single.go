@@ -92,6 +92,28 @@ func (v view) meanOfKind(r *sim.Record, kind int) (mean float64, some bool) {
 	return sum / float64(max(1, n)), n > 0
 }
 
+// byShift are the good pieces of the whole shifts of each name, overtime too; nil where fewer than two names have any.
+func (v view) byShift() (all []ShiftMade) {
+	if v.scenario.Calendar == nil {
+		return nil
+	}
+	for kind := range v.scenario.Calendar.Shifts {
+		var means []float64
+		for i := range v.records {
+			if mean, some := v.meanOfKind(&v.records[i], kind); some {
+				means = append(means, mean)
+			}
+		}
+		if len(means) >= leastReplications {
+			all = append(all, ShiftMade{v.scenario.Calendar.Shifts[kind].Name, estimateOf(means, v.confidence)})
+		}
+	}
+	if len(all) < 2 {
+		return nil
+	}
+	return all
+}
+
 // goodIn is the good pieces of the answer of one shift.
 func (v view) goodIn(shift *sim.ShiftRecord) float64 {
 	sum := int64(0)
