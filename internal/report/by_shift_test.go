@@ -10,7 +10,8 @@ import (
 
 // One piece a second. A week has five early shifts of 8 h, 28,800 each, 8 h of cleaning after them and 4 h of overtime of which 2 h
 // are start-up: 7,200. All of it are 5 · 28,800 + 7,200 in 52 h, 2,908 an hour. Early is the mean shift: the rest is left aside and said so.
-// The piece under way at the end of work comes out in the next span: 28,799 on average and 7,199, rounded down.
+// The piece that would be done at the very end of a shift comes out at the instant at which the next one begins, in none of both:
+// 28,799 and 7,199.
 func TestAnswerPerMeanShift(t *testing.T) {
 	s, err := scenario.Read("shift.yaml", []byte(`tuckline: 1
 answer: {in: pieces, per: shift}
