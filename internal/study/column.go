@@ -17,11 +17,6 @@ type columns struct {
 	span float64
 }
 
-// estimate is the estimate of a value over all replications.
-func (c columns) estimate(value func(*sim.Record) float64) result.Estimate {
-	return estimateOf(c.column(value), c.confidence)
-}
-
 // over is a value per unit of the length of each window. Windows that differ, as those of runs that end with their orders, weigh
 // as much as they are long: it is the ratio of the means.
 func (c columns) over(value, length func(*sim.Record) float64) result.Estimate {
