@@ -16,7 +16,7 @@ import (
 func TestQuestion9(t *testing.T) {
 	a := acceptance(t, `tuckline acceptance scenarios/first-line.yaml --replications 400 --truly "80 %" --truly "90 %" `+
 		`--set "agreement={efficiency: 85 %, run: 8 h}" --set "run.confidence=99 %" `+
-		`--set "blister machine.rejects=0 %" --set "store.holds=0" --set "cartoner.stops={}" --set "cartoner.cycle=1000/min" `+
+		`--set "blister machine.rejects=0 %" --set "store.holds=0" --set "cartoner.stops={}" --set "cartoner.cycle=150/min" `+
 		`--set "blister machine.stops={stop: {every: {dist: exponential, mean: 12 min running}, lasts: {dist: lognormal, mean: 2 min, cv: 1.5}}}"`)
 	e := a.AsEntered
 	within(t, "spread of the runs", e.Shown.SD, 0.034, 0.042)

@@ -41,13 +41,13 @@ func TestQuestion1(t *testing.T) {
 // The free places for one cause alone, through a run that has no other: a stop of print-and-check, with which the cartoner stops,
 // log-normal with mean 1.2 min and CV 0.8, needs exp(μ + z σ) × 240 = 554, 715 and 1 155; an exponential one with mean 18 min
 // −ln(0.1, 0.05, 0.01) × 18 × 240 = 9 947, 12 942 and 19 894 (by hand), inside the 99 % interval. Windows are long, so that few
-// pauses are cut by their ends. check says the same of each cause.
+// pauses are cut by their ends, and so is the batch, which would else be over after 17.5 h. check says the same of each cause.
 func TestFreePlacesOfOneCause(t *testing.T) {
 	for stops, want := range map[string][3]float64{
 		`--set "cartoner.stops={}" --set "print-and-check.stops={end-of-line stop: {every: {dist: exponential, mean: 2500 cartons}, lasts: {dist: lognormal, mean: 1.2 min, cv: 0.8}}}"`: {554, 715, 1155},
 		`--set "print-and-check.stops={}" --set "cartoner.stops={breakdown: {every: {dist: exponential, mean: 1200 cartons}, lasts: {dist: exponential, mean: 18 min}}}"`:                {9947, 12942, 19894},
 	} {
-		alone := ask(t, `tuckline run scenarios/lowmere.yaml --replications 20 --seed 2 --set "run.measure=80 h" --set "run.confidence=99 %" --show "free places needed at transfer store" `+stops)
+		alone := ask(t, `tuckline run scenarios/lowmere.yaml --replications 20 --seed 2 --set "run.measure=80 h" --set "orders=[{batch: 252000000 tablets}]" --set "run.confidence=99 %" --show "free places needed at transfer store" `+stops)
 		for i, name := range []string{"P90", "P95", "P99"} {
 			v := alone.measure(t, "free places needed at transfer store", name)
 			within(t, name+" of "+stops, want[i], v.Low, v.High)

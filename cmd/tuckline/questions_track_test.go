@@ -31,7 +31,9 @@ func TestQuestion17(t *testing.T) {
 	within(t, "cartons lost", loss.Mean, rejects-3, rejects+3)
 	within(t, "share of no-reads", after.mean(t, "print-and-check: no_reads")/after.mean(t, "print-and-check: cycles"), 0.0027, 0.0033)
 	stops := after.measure(t, "stops of cartoner", "cartoner").Mean + after.measure(t, "stops of print-and-check", "print-and-check").Mean
-	// A stop just before the shift may still lose its 4 in it.
+	// The window from 8:00 to 16:00 has two standstills of the calendar, which lose packs as stops do: the break at 10:00, and tidy
+	// with start-up from 13:45 to 14:20. A stop just before the window may still lose its 4 in it.
+	stops += 2
 	within(t, "packs lost a stop", after.mean(t, "print-and-check: lost_packs")/stops, 3.8, 4+4/stops)
 	within(t, "rejects after", after.measure(t, "rejects", "line").Mean, before.measure(t, "rejects", "line").Mean+rejects-1, before.measure(t, "rejects", "line").Mean+rejects+1)
 	if d := before.more(t, after, "blister machine: cycles"); d.Mean != 0 || d.SD != 0 {
