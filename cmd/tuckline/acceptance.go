@@ -8,9 +8,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
-	"tuckline/internal/chartkit"
-	"tuckline/internal/quantity"
 	"tuckline/internal/report"
 	"tuckline/internal/study"
 )
@@ -46,37 +45,19 @@ and what the asymptotic renewal formula says beside it. A new folder gets
 
 // acceptanceFlags are the flags of an acceptance study.
 type acceptanceFlags struct {
-	out          string
-	set          []string
+	commonFlags
 	replications number
-	seed         number
-	workers      number
-	format       choice
 	truly        []string
 	power        string
 }
 
 func (f *acceptanceFlags) add(command *cobra.Command) {
-	flags := command.Flags()
-	flags.SortFlags = false
-	flags.StringArrayVar(&f.set, "set", nil, setUsage)
-	f.replications.least = 2
-	flags.Var(&f.replications, "replications", "simulate the agreed run `NUMBER` times for each true efficiency; without it 400 times, less often, 100 times at least, if it is longer than 8 h or the line has many cycles")
-	flags.StringArrayVar(&f.truly, "truly", nil, "look at a line that truly runs at `EFFICIENCY`, as in \"88 %\"; may be given again; without it seven around the agreed one")
-	flags.StringVar(&f.power, "power", "90 %", "look for the run length that is passed with this `PROBABILITY`")
-	flags.Var(&f.seed, "seed", "draw other random numbers: any whole `NUMBER`")
-	f.workers.least = 1
-	flags.Var(&f.workers, "workers", "run `NUMBER` replications at a time; without it one a core")
-	f.format = choice{of: []string{"table", "json", "csv"}, text: "table"}
-	flags.Var(&f.format, "format", "print the answer as `FORM`: table, json or csv")
-	// The only error is a flag that does not exist.
-	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(f.format.of, cobra.ShellCompDirectiveNoFileComp))
-	flags.StringVar(&f.out, "out", "", "put report and data into the new folder `DIR`; without it NAME-results")
-}
-
-func (f *acceptanceFlags) sets() []string {
-	all := studyFlags{set: f.set, seed: f.seed}
-	return all.sets()
+	f.commonFlags.add(command, func(flags *pflag.FlagSet) {
+		f.replications.least = 2
+		flags.Var(&f.replications, "replications", "simulate the agreed run `NUMBER` times for each true efficiency; without it 400 times, less often, 100 times at least, if it is longer than 8 h or the line has many cycles")
+		flags.StringArrayVar(&f.truly, "truly", nil, "look at a line that truly runs at `EFFICIENCY`, as in \"88 %\"; may be given again; without it seven around the agreed one")
+		flags.StringVar(&f.power, "power", "90 %", "look for the run length that is passed with this `PROBABILITY`")
+	})
 }
 
 // options are those of the study, or all that is wrong with the flags.
@@ -84,12 +65,9 @@ func (f *acceptanceFlags) options() (study.AcceptanceOptions, error) {
 	o := study.AcceptanceOptions{Runs: int(f.replications.value), Workers: int(f.workers.value)}
 	var faults []error
 	read := func(flag, text string) float64 {
-		value, err := quantity.Share(text)
-		if err == nil && (value <= 0 || value >= 1) {
-			err = errors.New("write more than 0 % and less than 100 %")
-		}
+		value, err := probability(flag, text)
 		if err != nil {
-			faults = append(faults, fmt.Errorf("--%s %s: %w", flag, text, err))
+			faults = append(faults, err)
 		}
 		return value
 	}
@@ -106,74 +84,29 @@ func (f *acceptanceFlags) options() (study.AcceptanceOptions, error) {
 	return o, nil
 }
 
-// accept refuses what cannot end well before the first run.
 func accept(ctx context.Context, t terminal, name string, flags *acceptanceFlags) error {
 	options, err := flags.options()
 	if err != nil {
 		return err
 	}
-	s, err := readScenario(name, flags.sets())
+	s, where, err := ready(name, &flags.commonFlags, flags.sets())
 	if err != nil {
 		return err
 	}
-	where, err := folderFor(flags.out, name)
+	o, err := withProgress(t, func(progress func(done, total int)) (*study.AcceptanceOutcome, error) {
+		options.Progress = progress
+		return study.Accept(ctx, s, options)
+	})
 	if err != nil {
-		return err
+		return allOrNothing(t, err)
 	}
-	if _, err := chartkit.GzipJS(); err != nil {
-		return fmt.Errorf("no report can be written: %w", err)
-	}
-	shown := progressOn(t.err)
-	if shown != nil {
-		options.Progress = shown.show
-	}
-	outcome, err := study.Accept(ctx, s, options)
-	if shown != nil {
-		shown.clear()
-	}
-	if errors.Is(err, context.Canceled) {
-		fmt.Fprintln(t.err, "Interrupted: a part of the curve answers nothing, so nothing was written")
-		return errInterrupted
-	}
-	if err != nil {
-		return err
-	}
-	path, err := where.write(acceptanceFiles(outcome))
-	if err != nil {
-		return err
-	}
-	return printAcceptance(t, outcome, flags.format.text, path)
-}
-
-func acceptancePage(o *study.AcceptanceOutcome) report.AcceptancePage {
-	return report.AcceptancePage{Outcome: o, Version: "tuckline " + programVersion()}
-}
-
-// acceptanceFiles are the files of an acceptance study.
-func acceptanceFiles(o *study.AcceptanceOutcome) []file {
-	return []file{
-		{"report.html", func(w io.Writer) error { return report.AcceptanceHTML(w, acceptancePage(o)) }},
-		{"results.json", func(w io.Writer) error { return report.AcceptanceJSON(w, o) }},
-		{"acceptance.csv", func(w io.Writer) error { return report.AcceptanceCSV(w, o) }},
-		{"scenario.yaml", func(w io.Writer) error {
-			_, err := w.Write(o.Scenario.Source)
-			return err
-		}},
-	}
-}
-
-func printAcceptance(t terminal, o *study.AcceptanceOutcome, format, path string) error {
-	switch format {
-	case "json":
-		fmt.Fprintf(t.err, "Results in %s\n", path)
-		return report.AcceptanceJSON(t.out, o)
-	case "csv":
-		fmt.Fprintf(t.err, "Results in %s\n", path)
-		return report.AcceptanceCSV(t.out, o)
-	}
-	if err := report.AcceptanceTerminal(t.out, acceptancePage(o)); err != nil {
-		return err
-	}
-	_, err := fmt.Fprintf(t.out, "\nResults in %s: open report.html in a browser\n", path)
+	page := report.AcceptancePage{Outcome: o, Version: "tuckline " + programVersion()}
+	_, err = (&finished{
+		table:   func(w io.Writer) error { return report.AcceptanceTerminal(w, page) },
+		page:    func(w io.Writer) error { return report.AcceptanceHTML(w, page) },
+		json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
+		csv:     func(w io.Writer) error { return report.AcceptanceCSV(w, o) },
+		csvName: "acceptance.csv", source: o.Scenario.Source,
+	}).deliver(t, where, flags.format.text)
 	return err
 }

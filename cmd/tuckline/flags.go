@@ -10,26 +10,25 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"tuckline/internal/quantity"
 	"tuckline/internal/scenario"
 )
 
-// studyFlags are the flags that all studies have.
-type studyFlags struct {
-	out          string
-	set          []string
-	replications span
-	seed         number
-	workers      number
-	format       choice
-	show         []string
+// commonFlags are the flags that all studies have.
+type commonFlags struct {
+	out     string
+	set     []string
+	seed    number
+	workers number
+	format  choice
 }
 
-func (f *studyFlags) add(command *cobra.Command) {
+// add adds them to a command, and after --set its own.
+func (f *commonFlags) add(command *cobra.Command, own func(*pflag.FlagSet)) {
 	flags := command.Flags()
 	flags.SortFlags = false
 	flags.StringArrayVar(&f.set, "set", nil, setUsage)
-	flags.Var(&f.replications, "replications", "run `N` replications, or those from A to B: A-B")
-	f.seed.least = 0
+	own(flags)
 	flags.Var(&f.seed, "seed", "draw other random numbers: any whole `NUMBER`")
 	f.workers.least = 1
 	flags.Var(&f.workers, "workers", "run `NUMBER` replications at a time; without it one a core")
@@ -37,22 +36,30 @@ func (f *studyFlags) add(command *cobra.Command) {
 	flags.Var(&f.format, "format", "print the answer as `FORM`: table, json or csv")
 	// The only error is a flag that does not exist.
 	_ = command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(f.format.of, cobra.ShellCompDirectiveNoFileComp))
-	flags.StringArrayVar(&f.show, "show", nil, "add `MEASURE`, as in \"cartoner starved\"; may be given again; \"tuckline schema --measures\" lists them")
 	flags.StringVar(&f.out, "out", "", "put report and data into the new folder `DIR`; without it NAME-results")
 }
 
 const setUsage = "take `PATH=VALUE`, as in \"cartoner.cycle=85/min\", instead of what the file says; may be given again"
 
-// sets are the values of --set, then those of flags that stand for one.
-func (f *studyFlags) sets() []string {
+// sets are the values of --set, then that of --seed, which stands for one.
+func (f *commonFlags) sets() []string {
 	all := slices.Clone(f.set)
 	if f.seed.given {
 		all = append(all, fmt.Sprintf("run.seed=%d", f.seed.value))
 	}
-	if f.replications.to > 0 && !f.replications.part {
-		all = append(all, fmt.Sprintf("run.replications=%d", f.replications.to))
-	}
 	return all
+}
+
+// probability reads the value of a flag that is more than 0 % and less than 100 %.
+func probability(flag, text string) (float64, error) {
+	value, err := quantity.Share(text)
+	if err == nil && (value <= 0 || value >= 1) {
+		err = errors.New("write more than 0 % and less than 100 %")
+	}
+	if err != nil {
+		return 0, fmt.Errorf("--%s %s: %w", flag, text, err)
+	}
+	return value, nil
 }
 
 // span is a number of replications, or a part A-B of them.

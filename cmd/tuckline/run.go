@@ -3,15 +3,17 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
-	"tuckline/internal/chartkit"
+	"tuckline/internal/report"
 	"tuckline/internal/study"
 )
 
 func runCommand(t terminal) *cobra.Command {
-	var flags studyFlags
+	var flags runFlags
 	command := &cobra.Command{
 		Use:   "run FILE",
 		Short: "Simulate a line: summary here, report and data in a new folder",
@@ -37,35 +39,30 @@ delivers, with the interval, and why it does not deliver more. A new folder gets
 	return command
 }
 
-// simulate refuses what cannot end well before the first replication is run.
-func simulate(ctx context.Context, t terminal, name string, flags *studyFlags) error {
-	s, err := readScenario(name, flags.sets())
-	if err != nil {
-		return err
-	}
-	where, err := folderFor(flags.out, name)
-	if err != nil {
-		return err
-	}
-	if _, err := chartkit.GzipJS(); err != nil {
-		return fmt.Errorf("no report can be written: %w", err)
-	}
-	options := flags.options()
-	shown := progressOn(t.err)
-	if shown != nil {
-		options.Progress = shown.show
-	}
-	outcome, err := study.Run(ctx, s, options)
-	if shown != nil {
-		shown.clear()
-	}
-	if err != nil {
-		return err
-	}
-	return deliver(t, where, outcome, flags.format.text)
+// runFlags are the flags of a run.
+type runFlags struct {
+	commonFlags
+	replications span
+	show         []string
 }
 
-func (f *studyFlags) options() study.Options {
+func (f *runFlags) add(command *cobra.Command) {
+	f.commonFlags.add(command, func(flags *pflag.FlagSet) {
+		flags.Var(&f.replications, "replications", "run `N` replications, or those from A to B: A-B")
+		flags.StringArrayVar(&f.show, "show", nil, "add `MEASURE`, as in \"cartoner starved\"; may be given again; \"tuckline schema --measures\" lists them")
+	})
+}
+
+// sets are those of all studies, and that of --replications, unless it is a part.
+func (f *runFlags) sets() []string {
+	all := f.commonFlags.sets()
+	if f.replications.to > 0 && !f.replications.part {
+		all = append(all, fmt.Sprintf("run.replications=%d", f.replications.to))
+	}
+	return all
+}
+
+func (f *runFlags) options() study.Options {
 	o := study.Options{Workers: int(f.workers.value), Bounds: true, Trace: true, Show: f.show}
 	if f.replications.part {
 		o.From, o.To, o.Part = f.replications.from, f.replications.to, true
@@ -73,19 +70,31 @@ func (f *studyFlags) options() study.Options {
 	return o
 }
 
-// deliver writes the files, then the answer. What an interrupted run has
-// finished is delivered in the same way, and said to be so.
-func deliver(t terminal, where folder, o *study.Outcome, format string) error {
-	path, err := where.write(filesOf(o))
+// simulate runs the replications. What an interrupted run has finished is delivered in the same way, and said to be so.
+func simulate(ctx context.Context, t terminal, name string, flags *runFlags) error {
+	s, where, err := ready(name, &flags.commonFlags, flags.sets())
 	if err != nil {
 		return err
 	}
-	if err := printAnswer(t, o, format, path); err != nil {
+	options := flags.options()
+	o, err := withProgress(t, func(progress func(done, total int)) (*study.Outcome, error) {
+		options.Progress = progress
+		return study.Run(ctx, s, options)
+	})
+	if err != nil {
 		return err
 	}
-	if o.Interrupted {
+	page := report.Page{Outcome: o, Version: "tuckline " + programVersion()}
+	path, err := (&finished{
+		table:   func(w io.Writer) error { return report.Terminal(w, page) },
+		page:    func(w io.Writer) error { return report.HTML(w, page) },
+		json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
+		csv:     func(w io.Writer) error { return report.ReplicationsCSV(w, o) },
+		csvName: "replications.csv", source: o.Scenario.Source,
+	}).deliver(t, where, flags.format.text)
+	if err == nil && o.Interrupted {
 		fmt.Fprintf(t.err, "Interrupted: what was finished is kept, %d replications. Results in %s\n", len(o.Records), path)
 		return errInterrupted
 	}
-	return nil
+	return err
 }

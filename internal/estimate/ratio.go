@@ -15,6 +15,15 @@ import (
 // samples of different length, or a whole whose own t interval does not stay
 // clear of 0. The interval is then the zero one, with N alone.
 func RatioOfMeans(part, whole []float64, confidence float64) (interval Interval, ok bool) {
+	interval, ok = linearised(part, whole, confidence)
+	if ok {
+		interval.Low, interval.High = percentiles(bootstrap(interval.N, ratioOf(part, whole, interval.Mean)), confidence)
+	}
+	return interval, ok
+}
+
+// linearised is the ratio of means with the standard deviation of its rest, (part − ratio · whole) / mean(whole), and no interval.
+func linearised(part, whole []float64, confidence float64) (ratio Interval, ok bool) {
 	n := len(whole)
 	if n < 2 || len(part) != n {
 		return Interval{N: n}, false
@@ -23,14 +32,13 @@ func RatioOfMeans(part, whole []float64, confidence float64) (interval Interval,
 		return Interval{N: n}, false
 	}
 	mean := stat.Mean(whole, nil)
-	ratio := stat.Mean(part, nil) / mean
+	ratio = Interval{Mean: stat.Mean(part, nil) / mean, N: n}
 	rest := make([]float64, n)
 	for i := range rest {
-		rest[i] = (part[i] - ratio*whole[i]) / mean
+		rest[i] = (part[i] - ratio.Mean*whole[i]) / mean
 	}
-	interval = Interval{Mean: ratio, SD: stat.StdDev(rest, nil), N: n}
-	interval.Low, interval.High = percentiles(bootstrap(n, ratioOf(part, whole, ratio)), confidence)
-	return interval, true
+	ratio.SD = stat.StdDev(rest, nil)
+	return ratio, true
 }
 
 // ratioOf is the ratio of the sums over chosen replications. A resample whose

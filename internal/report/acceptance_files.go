@@ -2,20 +2,11 @@ package report
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"io"
 
 	"tuckline/internal/result"
 	"tuckline/internal/study"
 )
-
-// AcceptanceJSON writes results.json of an acceptance study, indented.
-func AcceptanceJSON(w io.Writer, o *study.AcceptanceOutcome) error {
-	encoder := json.NewEncoder(w)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	return encoder.Encode(o.Results)
-}
 
 // AcceptanceCSV writes one row a true efficiency, the line as entered first; shares are between 0 and 1. Where the renewal formula
 // says nothing its cells are empty.

@@ -2,7 +2,6 @@ package report
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"io"
 	"math"
 	"strconv"
@@ -10,14 +9,6 @@ import (
 	"tuckline/internal/study"
 	"tuckline/sim"
 )
-
-// DeliveryJSON writes results.json of a delivery study, indented.
-func DeliveryJSON(w io.Writer, o *study.DeliveryOutcome) error {
-	encoder := json.NewEncoder(w)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	return encoder.Encode(o.Results)
-}
 
 // DeliveryCSV writes one row a run and order: when its input began and when it was finished, in hours after the start and as a clock,
 // and the good pieces that were counted. What has not come to that has empty cells.

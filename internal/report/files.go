@@ -10,12 +10,12 @@ import (
 	"tuckline/sim"
 )
 
-// JSON writes results.json: the results with stable names, indented.
-func JSON(w io.Writer, o *study.Outcome) error {
+// JSON writes the results of a study as results.json: stable names, indented.
+func JSON(w io.Writer, results any) error {
 	encoder := json.NewEncoder(w)
 	encoder.SetIndent("", "  ")
 	encoder.SetEscapeHTML(false)
-	return encoder.Encode(o.Results)
+	return encoder.Encode(results)
 }
 
 // ReplicationsCSV writes one row a replication. Runs that were to end with their orders and did not, whose ending is another than

@@ -82,7 +82,7 @@ func TestTheTerminalIsKeptFromControlCharacters(t *testing.T) {
 }
 
 func TestResultsJSON(t *testing.T) {
-	golden(t, "results.json", func(w io.Writer) error { return JSON(w, inventedOutcome()) })
+	golden(t, "results.json", func(w io.Writer) error { return JSON(w, inventedOutcome().Results) })
 }
 
 func TestReplicationsCSV(t *testing.T) {

@@ -161,7 +161,7 @@ func TestAWriterThatFailsIsReported(t *testing.T) {
 	for name, write := range map[string]func(io.Writer) error{
 		"page":     func(w io.Writer) error { return layoutOnly(w, Page{Outcome: inventedOutcome()}) },
 		"terminal": func(w io.Writer) error { return Terminal(w, Page{Outcome: inventedOutcome()}) },
-		"json":     func(w io.Writer) error { return JSON(w, inventedOutcome()) },
+		"json":     func(w io.Writer) error { return JSON(w, inventedOutcome().Results) },
 		"csv":      func(w io.Writer) error { return ReplicationsCSV(w, inventedOutcome()) },
 	} {
 		if err := write(failing{full}); !errors.Is(err, full) {
