@@ -1,11 +1,8 @@
 package report
 
 import (
-	"encoding/base64"
-	"html/template"
 	"io"
 
-	"tuckline/internal/chartkit"
 	"tuckline/internal/result"
 	"tuckline/internal/study"
 )
@@ -17,46 +14,20 @@ type AcceptancePage struct {
 	Version string
 }
 
-// acceptanceView is what its page shows.
-type acceptanceView struct {
-	First    acceptanceFirst
-	Sections []section
-	End      ending
-	Looks    []stateLook
-	Engine   template.HTML
-	Header   header
-}
-
-// acceptanceFirst is the first screen.
-type acceptanceFirst struct {
-	Title, Question  string
-	Answer, Warnings []string
-	Interval         string
-}
-
 // AcceptanceHTML writes the report of an acceptance study as one file that needs nothing else. The error is
 // chartkit.ErrNoEngine where the build has no chart engine.
 func AcceptanceHTML(w io.Writer, in AcceptancePage) error {
-	engine, err := chartkit.GzipJS()
-	if err != nil {
-		return err
-	}
-	v, err := acceptanceViewOf(in)
-	if err != nil {
-		return err
-	}
-	v.Engine = template.HTML(base64.StdEncoding.EncodeToString(engine))
-	return layout.ExecuteTemplate(w, "acceptance.gohtml", v)
+	return writeStudy(w, func() (*studyView, error) { return acceptanceViewOf(in) })
 }
 
-func acceptanceViewOf(in AcceptancePage) (*acceptanceView, error) {
+func acceptanceViewOf(in AcceptancePage) (*studyView, error) {
 	a := &in.Outcome.Results
 	// The rooms of the report of a run show inputs and assumptions.
 	o := &study.Outcome{Scenario: in.Outcome.Scenario, Model: in.Outcome.Model}
 	o.Results.ScenarioHash, o.Results.Seed, o.Results.Confidence = a.ScenarioHash, a.Seed, a.Confidence
 	s := subjectOf(o)
 	page := Page{Outcome: o, Version: in.Version}
-	v := &acceptanceView{First: acceptanceFirstOf(in.Outcome), Looks: looks, Header: headerOf(page)}
+	v := &studyView{First: acceptanceFirstOf(in.Outcome), Looks: looks, Header: headerOf(page)}
 	v.End = endWith(s, acceptanceMethod(a, in.Version))
 	v.End.Assumptions = assumptions(agreedSubject(o))
 	for _, make := range []func(*result.Acceptance) (*section, error){curveSection, lengthSection} {
@@ -79,9 +50,9 @@ func agreedSubject(o *study.Outcome) *subject {
 	return subjectOf(&run)
 }
 
-func acceptanceFirstOf(o *study.AcceptanceOutcome) acceptanceFirst {
+func acceptanceFirstOf(o *study.AcceptanceOutcome) studyFirst {
 	a := &o.Results
-	return acceptanceFirst{
+	return studyFirst{
 		Title: o.Scenario.Title, Question: o.Scenario.Question, Answer: acceptanceAnswer(a), Warnings: a.Warnings,
 		Interval: say("acceptance.interval", facts{"Confidence": short(100 * a.Confidence), "Runs": whole(float64(a.Agreement.Runs))}),
 	}

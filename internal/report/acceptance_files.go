@@ -42,13 +42,7 @@ func AcceptanceCSV(w io.Writer, o *study.AcceptanceOutcome) error {
 func AcceptanceTerminal(w io.Writer, in AcceptancePage) error {
 	f, a := acceptanceFirstOf(in.Outcome), &in.Outcome.Results
 	p := paper{width: terminalWidth}
-	p.paragraph(f.Title)
-	p.paragraph(f.Question)
-	p.gap()
-	for _, sentence := range f.Answer {
-		p.paragraph(sentence)
-	}
-	p.gap()
+	f.opening(&p)
 	p.paragraph(say("acceptance.table", agreedFacts(a)))
 	names := []string{say("acceptance.as.entered.short", facts{"True": rounded(100*a.AsEntered.True.Mean, -1)})}
 	columns := [][]string{
@@ -75,9 +69,5 @@ func AcceptanceTerminal(w io.Writer, in AcceptancePage) error {
 		add(point)
 	}
 	p.grid(names, columns, widest(names))
-	p.warnings(f.Warnings)
-	p.gap()
-	p.paragraph(f.Interval)
-	_, err := io.WriteString(w, p.text.String())
-	return err
+	return f.closing(&p, w)
 }

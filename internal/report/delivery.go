@@ -1,11 +1,8 @@
 package report
 
 import (
-	"encoding/base64"
-	"html/template"
 	"io"
 
-	"tuckline/internal/chartkit"
 	"tuckline/internal/result"
 	"tuckline/internal/study"
 )
@@ -20,19 +17,10 @@ type DeliveryPage struct {
 // DeliveryHTML writes the report of a delivery study as one file that needs nothing else. The error is
 // chartkit.ErrNoEngine where the build has no chart engine.
 func DeliveryHTML(w io.Writer, in DeliveryPage) error {
-	engine, err := chartkit.GzipJS()
-	if err != nil {
-		return err
-	}
-	v, err := deliveryViewOf(in)
-	if err != nil {
-		return err
-	}
-	v.Engine = template.HTML(base64.StdEncoding.EncodeToString(engine))
-	return layout.ExecuteTemplate(w, "acceptance.gohtml", v)
+	return writeStudy(w, func() (*studyView, error) { return deliveryViewOf(in) })
 }
 
-func deliveryViewOf(in DeliveryPage) (*acceptanceView, error) {
+func deliveryViewOf(in DeliveryPage) (*studyView, error) {
 	d := &in.Outcome.Results
 	// The rooms of the report of a run show inputs and assumptions.
 	run := *in.Outcome.Scenario
@@ -40,7 +28,7 @@ func deliveryViewOf(in DeliveryPage) (*acceptanceView, error) {
 	o := &study.Outcome{Scenario: &run, Model: in.Outcome.Model, Records: in.Outcome.Records}
 	o.Results.ScenarioHash, o.Results.Seed, o.Results.Confidence, o.Results.Replications = d.ScenarioHash, d.Seed, d.Confidence, d.Replications
 	s := subjectOf(o)
-	v := &acceptanceView{First: deliveryFirstOf(in.Outcome), Looks: looks, Header: headerOf(Page{Outcome: o, Version: in.Version})}
+	v := &studyView{First: deliveryFirstOf(in.Outcome), Looks: looks, Header: headerOf(Page{Outcome: o, Version: in.Version})}
 	v.End = endWith(s, deliveryMethod(d, in.Version))
 	made, err := finishSection(d)
 	if err != nil {
@@ -55,9 +43,9 @@ func deliveryViewOf(in DeliveryPage) (*acceptanceView, error) {
 	return v, nil
 }
 
-func deliveryFirstOf(o *study.DeliveryOutcome) acceptanceFirst {
+func deliveryFirstOf(o *study.DeliveryOutcome) studyFirst {
 	d := &o.Results
-	return acceptanceFirst{
+	return studyFirst{
 		Title: o.Scenario.Title, Question: o.Scenario.Question, Answer: deliveryAnswer(d), Warnings: d.Warnings,
 		Interval: say("delivery.interval", facts{"Confidence": short(100 * d.Confidence), "Runs": whole(float64(d.Replications))}),
 	}

@@ -38,13 +38,7 @@ func DeliveryCSV(w io.Writer, o *study.DeliveryOutcome) error {
 func DeliveryTerminal(w io.Writer, in DeliveryPage) error {
 	f, d := deliveryFirstOf(in.Outcome), &in.Outcome.Results
 	p := paper{width: terminalWidth}
-	p.paragraph(f.Title)
-	p.paragraph(f.Question)
-	p.gap()
-	for _, sentence := range f.Answer {
-		p.paragraph(sentence)
-	}
-	p.gap()
+	f.opening(&p)
 	p.paragraph(say("delivery.table", nil))
 	var names []string
 	columns := [][]string{{say("column.finish.at", nil)}, {say("column.finish.from", nil)}, {say("column.finish.to", nil)}}
@@ -64,9 +58,5 @@ func DeliveryTerminal(w io.Writer, in DeliveryPage) error {
 		}
 		p.pairs(left, right)
 	}
-	p.warnings(f.Warnings)
-	p.gap()
-	p.paragraph(f.Interval)
-	_, err := io.WriteString(w, p.text.String())
-	return err
+	return f.closing(&p, w)
 }

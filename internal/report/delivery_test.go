@@ -40,7 +40,7 @@ func TestDeliveryReport(t *testing.T) {
 		t.Fatal(err)
 	}
 	var page, terminal bytes.Buffer
-	if err := layout.ExecuteTemplate(&page, "acceptance.gohtml", v); err != nil {
+	if err := layout.ExecuteTemplate(&page, "study.gohtml", v); err != nil {
 		t.Fatal(err)
 	}
 	if err := DeliveryTerminal(&terminal, DeliveryPage{Outcome: o}); err != nil {

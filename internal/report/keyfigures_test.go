@@ -139,7 +139,7 @@ func TestTheWordsOfAcceptance(t *testing.T) {
 		}
 		v.Engine = "engine"
 		var b bytes.Buffer
-		if err := layout.ExecuteTemplate(&b, "acceptance.gohtml", v); err != nil {
+		if err := layout.ExecuteTemplate(&b, "study.gohtml", v); err != nil {
 			return err
 		}
 		if strings.Contains(b.String(), "<b>1</b>") || strings.Contains(b.String(), "ZgotmplZ") {

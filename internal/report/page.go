@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/base64"
-	"html/template"
 	"io"
 
 	"tuckline/internal/chartkit"
@@ -33,7 +31,6 @@ func write(w io.Writer, in Page, engine []byte) error {
 	if err != nil {
 		return err
 	}
-	// As HTML, because the template package would escape the + of base64 in a script that is no script.
-	v.Engine = template.HTML(base64.StdEncoding.EncodeToString(engine))
+	v.Engine = embedded(engine)
 	return layout.Execute(w, v)
 }
