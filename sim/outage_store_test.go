@@ -6,14 +6,17 @@ import (
 	"tuckline/sim"
 )
 
-// The packer has its new reel when the line stands, and two pieces lie beside it: they go on when the line
-// works again, so that nothing is locked.
+// The packer has its new reel when the line stands, and two pieces lie beside it, behind them a hand-over without a place of its own: they go
+// on when the line works again, so that nothing is locked.
 func TestStoreBesideTheLineGivesBackAfterAnOutage(t *testing.T) {
-	packer := one("packer", "store", 1)
+	packer := one("packer", "hand-over", 1)
 	packer.Materials = []sim.Material{{Name: "reel", Amount: 1, PerCycle: 1, Refill: 1, Lasts: sec(1)}}
 	line := sim.Line{
 		Stations: []sim.Station{one("feeder", "", 100), packer},
-		Buffers:  []sim.Buffer{{Name: "store", From: []string{"feeder"}, Kind: sim.BesideLine, Holds: 4, AtStart: 3}},
+		Buffers: []sim.Buffer{
+			{Name: "store", From: []string{"feeder"}, Kind: sim.BesideLine, Holds: 4, AtStart: 3},
+			{Name: "hand-over", From: []string{"store"}, Holds: sim.Smallest},
+		},
 		Calendar: sim.Calendar{Spans: []sim.Span{{Lasts: 2 * s}, {Lasts: 8 * s, Line: sim.LineStands}}},
 	}
 	m := compile(t, line)
