@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tuckline/internal/report"
+	"tuckline/internal/scenario"
 	"tuckline/internal/study"
 )
 
@@ -89,24 +90,20 @@ func accept(ctx context.Context, t terminal, name string, flags *acceptanceFlags
 	if err != nil {
 		return err
 	}
-	s, where, err := ready(name, &flags.commonFlags, flags.sets())
-	if err != nil {
-		return err
-	}
-	o, err := withProgress(t, func(progress func(done, total int)) (*study.AcceptanceOutcome, error) {
-		options.Progress = progress
-		return study.Accept(ctx, s, options)
-	})
-	if err != nil {
-		return allOrNothing(t, err)
-	}
-	page := report.AcceptancePage{Outcome: o, Version: "tuckline " + programVersion()}
-	_, err = (&finished{
-		table:   func(w io.Writer) error { return report.AcceptanceTerminal(w, page) },
-		page:    func(w io.Writer) error { return report.AcceptanceHTML(w, page) },
-		json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
-		csv:     func(w io.Writer) error { return report.AcceptanceCSV(w, o) },
-		csvName: "acceptance.csv", source: o.Scenario.Source,
-	}).deliver(t, where, flags.format.text)
-	return err
+	_, _, err = conduct(t, name, &flags.commonFlags, flags.sets(),
+		func(s *scenario.Scenario, progress func(done, total int)) (*study.AcceptanceOutcome, error) {
+			options.Progress = progress
+			return study.Accept(ctx, s, options)
+		},
+		func(o *study.AcceptanceOutcome) *finished {
+			page := report.AcceptancePage{Outcome: o, Version: "tuckline " + programVersion()}
+			return &finished{
+				table:   func(w io.Writer) error { return report.AcceptanceTerminal(w, page) },
+				page:    func(w io.Writer) error { return report.AcceptanceHTML(w, page) },
+				json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
+				csv:     func(w io.Writer) error { return report.AcceptanceCSV(w, o) },
+				csvName: "acceptance.csv", source: o.Scenario.Source,
+			}
+		})
+	return allOrNothing(t, err)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tuckline/internal/report"
+	"tuckline/internal/scenario"
 	"tuckline/internal/study"
 )
 
@@ -70,24 +71,20 @@ func deliverOrders(ctx context.Context, t terminal, name string, flags *delivery
 	if err != nil {
 		return err
 	}
-	s, where, err := ready(name, &flags.commonFlags, flags.sets())
-	if err != nil {
-		return err
-	}
-	o, err := withProgress(t, func(progress func(done, total int)) (*study.DeliveryOutcome, error) {
-		options.Progress = progress
-		return study.Deliver(ctx, s, options)
-	})
-	if err != nil {
-		return allOrNothing(t, err)
-	}
-	page := report.DeliveryPage{Outcome: o, Version: "tuckline " + programVersion()}
-	_, err = (&finished{
-		table:   func(w io.Writer) error { return report.DeliveryTerminal(w, page) },
-		page:    func(w io.Writer) error { return report.DeliveryHTML(w, page) },
-		json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
-		csv:     func(w io.Writer) error { return report.DeliveryCSV(w, o) },
-		csvName: "delivery.csv", source: o.Scenario.Source,
-	}).deliver(t, where, flags.format.text)
-	return err
+	_, _, err = conduct(t, name, &flags.commonFlags, flags.sets(),
+		func(s *scenario.Scenario, progress func(done, total int)) (*study.DeliveryOutcome, error) {
+			options.Progress = progress
+			return study.Deliver(ctx, s, options)
+		},
+		func(o *study.DeliveryOutcome) *finished {
+			page := report.DeliveryPage{Outcome: o, Version: "tuckline " + programVersion()}
+			return &finished{
+				table:   func(w io.Writer) error { return report.DeliveryTerminal(w, page) },
+				page:    func(w io.Writer) error { return report.DeliveryHTML(w, page) },
+				json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
+				csv:     func(w io.Writer) error { return report.DeliveryCSV(w, o) },
+				csvName: "delivery.csv", source: o.Scenario.Source,
+			}
+		})
+	return allOrNothing(t, err)
 }

@@ -18,30 +18,34 @@ type finished struct {
 	source  []byte
 }
 
-// ready reads a scenario and says where its results go. It refuses what cannot end well before the first run.
-func ready(name string, f *commonFlags, sets []string) (*scenario.Scenario, folder, error) {
+// conduct reads a scenario, runs a study of it, shows on a terminal how far that is, writes its files and prints the answer; path
+// says where the files are. It refuses what cannot end well before the first run.
+func conduct[O any](
+	t terminal, name string, f *commonFlags, sets []string,
+	run func(s *scenario.Scenario, progress func(done, total int)) (O, error), formsOf func(O) *finished,
+) (o O, path string, err error) {
 	s, err := readScenario(name, sets)
 	if err != nil {
-		return nil, folder{}, err
+		return o, "", err
 	}
 	where, err := folderFor(f.out, name)
 	if err != nil {
-		return nil, folder{}, err
+		return o, "", err
 	}
 	if _, err := chartkit.GzipJS(); err != nil {
-		return nil, folder{}, fmt.Errorf("no report can be written: %w", err)
+		return o, "", fmt.Errorf("no report can be written: %w", err)
 	}
-	return s, where, nil
-}
-
-// withProgress runs a study, and shows on a terminal how far it is.
-func withProgress[T any](t terminal, run func(progress func(done, total int)) (T, error)) (T, error) {
-	shown := progressOn(t.err)
-	if shown == nil {
-		return run(nil)
+	if shown := progressOn(t.err); shown != nil {
+		o, err = run(s, shown.show)
+		shown.clear()
+	} else {
+		o, err = run(s, nil)
 	}
-	defer shown.clear()
-	return run(shown.show)
+	if err != nil {
+		return o, "", err
+	}
+	path, err = formsOf(o).deliver(t, where, f.format.text)
+	return o, path, err
 }
 
 // allOrNothing says of a study that was interrupted, of which a part answers nothing, that nothing was written.

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tuckline/internal/report"
+	"tuckline/internal/scenario"
 	"tuckline/internal/study"
 )
 
@@ -72,26 +73,22 @@ func (f *runFlags) options() study.Options {
 
 // simulate runs the replications. What an interrupted run has finished is delivered in the same way, and said to be so.
 func simulate(ctx context.Context, t terminal, name string, flags *runFlags) error {
-	s, where, err := ready(name, &flags.commonFlags, flags.sets())
-	if err != nil {
-		return err
-	}
 	options := flags.options()
-	o, err := withProgress(t, func(progress func(done, total int)) (*study.Outcome, error) {
-		options.Progress = progress
-		return study.Run(ctx, s, options)
-	})
-	if err != nil {
-		return err
-	}
-	page := report.Page{Outcome: o, Version: "tuckline " + programVersion()}
-	path, err := (&finished{
-		table:   func(w io.Writer) error { return report.Terminal(w, page) },
-		page:    func(w io.Writer) error { return report.HTML(w, page) },
-		json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
-		csv:     func(w io.Writer) error { return report.ReplicationsCSV(w, o) },
-		csvName: "replications.csv", source: o.Scenario.Source,
-	}).deliver(t, where, flags.format.text)
+	o, path, err := conduct(t, name, &flags.commonFlags, flags.sets(),
+		func(s *scenario.Scenario, progress func(done, total int)) (*study.Outcome, error) {
+			options.Progress = progress
+			return study.Run(ctx, s, options)
+		},
+		func(o *study.Outcome) *finished {
+			page := report.Page{Outcome: o, Version: "tuckline " + programVersion()}
+			return &finished{
+				table:   func(w io.Writer) error { return report.Terminal(w, page) },
+				page:    func(w io.Writer) error { return report.HTML(w, page) },
+				json:    func(w io.Writer) error { return report.JSON(w, o.Results) },
+				csv:     func(w io.Writer) error { return report.ReplicationsCSV(w, o) },
+				csvName: "replications.csv", source: o.Scenario.Source,
+			}
+		})
 	if err == nil && o.Interrupted {
 		fmt.Fprintf(t.err, "Interrupted: what was finished is kept, %d replications. Results in %s\n", len(o.Records), path)
 		return errInterrupted
