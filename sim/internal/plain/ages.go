@@ -275,10 +275,9 @@ func (a *ages) spills(l *link, over int64) {
 
 // clearOut forgets the pieces of a place that are taken out by hand.
 func (a *ages) clearOut(l *link) {
-	p := &a.links[l.index]
-	p.moving.clear()
-	p.lying.clear()
-	p.stored.clear()
+	for _, p := range a.links[l.index].all() { // nothing is to come back: that has been waited for
+		p.clear()
+	}
 }
 
 // carries follows a load that somebody carries out of the store.
