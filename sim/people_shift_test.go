@@ -160,19 +160,26 @@ func TestShiftsInTheWindow(t *testing.T) {
 		want     []sim.ShiftRecord
 	}{
 		// The first shift is from 0 to 25, with a break from 10 to 15: pieces leave at 1 to 10 and at 16 to 24. The one of 25 counts in
-		// the second shift, which ends at 45; that of 45 counts in none. Night is until 60.
+		// the second shift, which ends at 45, and so does that of 45: no shift begins before 60. It is not in a window that ends at 45.
 		{0, 45 * s, []sim.ShiftRecord{
 			{Shift: 0, Begin: 0, Scheduled: 25 * s, Passed: []int64{19}},
 			{Shift: 1, Begin: 25 * s, Scheduled: 20 * s, Passed: []int64{20}},
 		}},
+		{1, 50 * s, []sim.ShiftRecord{{Shift: 1, Begin: 25 * s, Scheduled: 20 * s, Passed: []int64{21}}}},
 		{1, 85 * s, []sim.ShiftRecord{
-			{Shift: 1, Begin: 25 * s, Scheduled: 20 * s, Passed: []int64{20}},
+			{Shift: 1, Begin: 25 * s, Scheduled: 20 * s, Passed: []int64{21}},
 			{Shift: 0, Begin: 60 * s, Scheduled: 25 * s, Passed: []int64{19}},
 		}},
+		{45 * s, 60 * s, nil},
 		{60 * s, 84 * s, nil},
 		{60 * s, 105 * s, []sim.ShiftRecord{
 			{Shift: 0, Begin: 60 * s, Scheduled: 25 * s, Passed: []int64{19}},
 			{Shift: 1, Begin: 85 * s, Scheduled: 20 * s, Passed: []int64{20}},
+		}},
+		// From one night to the next: all that the 60 s make, 40 pieces, are in the two shifts.
+		{50 * s, 110 * s, []sim.ShiftRecord{
+			{Shift: 0, Begin: 60 * s, Scheduled: 25 * s, Passed: []int64{19}},
+			{Shift: 1, Begin: 85 * s, Scheduled: 20 * s, Passed: []int64{21}},
 		}},
 	} {
 		got := e.Run(sim.Options{WarmUp: c.from, Measure: c.to - c.from, Every: 7 * s})

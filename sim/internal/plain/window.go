@@ -154,6 +154,7 @@ func (e *Engine) cross() {
 		e.edge = e.nextEdge()
 		return
 	}
+	e.noteShift()
 	e.flush()
 	e.atEdge(1)
 	e.finish()

@@ -19,7 +19,8 @@ type ShiftRecord struct {
 	// Shift is that of the calendar; Begin is when it began, Scheduled its scheduled time.
 	Shift            int
 	Begin, Scheduled Micros
-	// Passed is what each station has passed on in it, Late the number of tasks for which a station had to stop.
+	// Passed is what each station has passed on from its beginning to that of the next shift, or to the end of the window, Late the
+	// number of tasks for which a station had to stop: what is done at the very end of a shift that no other follows is its own.
 	Passed []int64
 	Late   int64
 }
