@@ -6,20 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"tuckline/internal/scenario"
 	"tuckline/sim"
 )
-
-// AtTop is what the slowest station would make at its top speed, in answer pieces a minute, with nothing stopped and nothing
-// rejected: Bounds.AtSet of the same line at top speeds.
-func AtTop(s *scenario.Scenario) float64 {
-	fast := *s
-	fast.Stations = slices.Clone(s.Stations)
-	for i := range fast.Stations {
-		fast.Stations[i].SetCycle = fast.Stations[i].TopCycle
-	}
-	return Derive(&fast).Bounds.AtSet
-}
 
 // Renewal is a machine that runs and stands in turn: mean and variance of the time between the end of a stop and the next,
 // and of a stop, in minutes.

@@ -9,7 +9,8 @@ import (
 )
 
 // CrewLoad is the work that a line asks of a crew, each station running alone at set speed: how
-// often × how long × how many people. Waiting and walking are no work.
+// often × how long, the walk there included, × how many people. Waiting is no work, nor is the time until somebody
+// responds, who was free till then.
 type CrewLoad struct {
 	Name string
 	// People is their number; where it differs by shift the smallest that is there.
@@ -37,7 +38,7 @@ func (f *Figures) addCrews(line *sim.Line) {
 		load := CrewLoad{Name: crew.Name, People: people, Elsewhere: float64(people) * crew.ElsewhereShare}
 		load.Asked = load.Elsewhere
 		for i := range line.Stations {
-			for _, part := range f.Stations[i].asks(&line.Stations[i], crew.Name) {
+			for _, part := range f.Stations[i].asks(&line.Stations[i], crew) {
 				load.Parts = append(load.Parts, part)
 				load.Asked += part.Asked
 			}
@@ -57,10 +58,15 @@ func (f *Figures) addCrews(line *sim.Line) {
 }
 
 // asks are the parts of a station.
-func (s *Station) asks(line *sim.Station, crew string) (parts []CrewPart) {
-	add := func(cause string, w sim.Work, minutes float64) {
-		if w.Crew == crew && minutes > 0 {
-			parts = append(parts, CrewPart{s.Name, cause, float64(max(1, w.People)) * minutes})
+func (s *Station) asks(line *sim.Station, crew *sim.Crew) (parts []CrewPart) {
+	walk := 0.0
+	if !crew.Walk.IsZero() {
+		walk = crew.Walk.Mean() / minute
+	}
+	// add adds work that comes so many times a minute and lasts so many minutes
+	add := func(cause string, w sim.Work, times, lasts float64) {
+		if w.Crew == crew.Name && times*lasts > 0 {
+			parts = append(parts, CrewPart{s.Name, cause, float64(max(1, w.People)) * times * (lasts + walk)})
 		}
 	}
 	cycles := s.Effective.Cycles // a minute
@@ -70,20 +76,20 @@ func (s *Station) asks(line *sim.Station, crew string) (parts []CrewPart) {
 		if stop.Clock == "calendar" {
 			share = ratio(stop.Lasts, stop.Minutes+stop.Lasts)
 		}
-		add(stop.Name, crewOf(line, stop.Name), share)
+		add(stop.Name, crewOf(line, stop.Name), ratio(share, stop.Lasts), stop.Lasts)
 	}
 	for k := range line.Materials {
 		m, words := &line.Materials[k], &s.Materials[k]
 		changes := cycles * ratio(words.PerCycle, words.Refill)
-		add(m.Name, m.Crew, changes*words.Lasts)
+		add(m.Name, m.Crew, changes, words.Lasts)
 		if m.Prepare.On {
-			add("next "+m.Name, m.Prepare.Crew, changes*m.Prepare.Lasts.Mean()/minute)
+			add("next "+m.Name, m.Prepare.Crew, changes, m.Prepare.Lasts.Mean()/minute)
 		}
 	}
 	for k := range line.Checks {
 		c := &line.Checks[k]
 		tests := cycles * float64(s.Gives) * s.sampled(c, 0) / float64(max(1, c.Takes))
-		add(c.Name, c.Crew, tests*c.Lasts.Mean()/minute)
+		add(c.Name, c.Crew, tests, c.Lasts.Mean()/minute)
 	}
 	return parts
 }
@@ -132,6 +138,20 @@ func (f *Figures) crewLines() (out []item) {
 		out = append(out, item{c.Name, text})
 	}
 	return out
+}
+
+// writeCrews writes the loads of all crews.
+func (f *Figures) writeCrews(b *strings.Builder) {
+	lines := f.crewLines()
+	if len(lines) == 0 {
+		return
+	}
+	walks := ""
+	if slices.ContainsFunc(f.Staff, func(s Staff) bool { return s.Walk > 0 }) {
+		walks = ", walks included"
+	}
+	b.WriteString("\nWork asked of crews" + walks + ", every station running alone at set speed\n")
+	writeLines(b, lines)
 }
 
 // overloaded warns of crews that are asked for more than they are.

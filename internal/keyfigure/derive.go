@@ -45,6 +45,7 @@ func Derive(s *scenario.Scenario) Figures {
 	out.Way = newWay(f, out.Places)
 	out.Bounds = newBounds(f, out.Stations, c)
 	out.findInRigid()
+	out.addAgreed(s)
 	out.Stages = newStages(f, out.Stations, out.Bounds.AtSet)
 	out.Warnings = append(out.Warnings, out.warn()...)
 	out.Warnings = append(out.Warnings, out.tight(line)...)

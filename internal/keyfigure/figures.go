@@ -29,6 +29,8 @@ type Figures struct {
 	Orders     []Order
 	SetUps     []SetUps
 	WithoutEnd bool
+	// Agreed is nil where nothing is agreed.
+	Agreed *Agreed
 	// several are the lines; nil with one.
 	several  []scenario.ProductionLine
 	Warnings []string

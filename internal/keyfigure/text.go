@@ -32,10 +32,8 @@ func (f Figures) Text(w io.Writer) error {
 	}
 	f.writeOrders(&b)
 	f.writeWorking(&b)
-	if lines := f.crewLines(); len(lines) > 0 {
-		b.WriteString("\nWork asked of crews, every station running alone at set speed\n")
-		writeLines(&b, lines)
-	}
+	f.writeCrews(&b)
+	f.writeAgreed(&b)
 	if len(f.Warnings) > 0 {
 		b.WriteString("\nTo be aware of\n")
 		for _, warning := range f.Warnings {
