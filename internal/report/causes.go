@@ -23,7 +23,7 @@ func causesOf(s *subject) causes {
 	o, w := s.Outcome, s.Window
 	if len(s.constraints()) == 0 {
 		all := s.Figures.RejectingAll()
-		return causes{Intro: say("causes.unlimited", facts{"Unit": o.Results.Output.Unit, "Stations": listed(all), "N": len(all)})}
+		return causes{Intro: say("causes.unlimited", facts{"Unit": o.Results.Output.Unit, "Stations": s.stationList(all), "N": len(all)})}
 	}
 	f := s.limitFacts()
 	if len(o.Causes) == 0 {
@@ -56,7 +56,7 @@ func (s *subject) limitFacts() facts {
 	if len(shares) < len(names) {
 		shares = nil
 	}
-	f := facts{"Constraint": listed(names), "Good": listed(shares), "One": len(names) == 1, "Three": len(s.Causes) >= shownCauses, "Only": len(s.Causes) == 1, "Outside": s.outside()}
+	f := facts{"Constraint": s.stationList(names), "Good": listed(shares), "One": len(names) == 1, "Each": s.oneEach(names), "Three": len(s.Causes) >= shownCauses, "Only": len(s.Causes) == 1, "Outside": s.outside()}
 	gates := s.Figures.Gates()
 	if len(gates) < len(s.Figures.Bounds.Constraint) {
 		gates = nil // stations are as narrow: they are named
@@ -85,7 +85,7 @@ func (s *subject) causeWords(c study.Cause, several bool) string {
 	case c.Stop != "" && len(c.Stations) == 0: // a span of the calendar
 		words = c.Stop
 	case c.Stop != "":
-		return say("stop.at", facts{"Stop": c.Stop, "Station": listed(c.Stations)})
+		return say("stop.at", facts{"Stop": c.Stop, "Station": s.stationList(c.Stations)})
 	case c.Kind == result.LossSlower && len(c.At) > 0:
 		words = say("cause.slower", facts{"Slower": s.slowerBy(c.At[0])})
 	case c.Kind == result.LossStarved:
@@ -94,7 +94,7 @@ func (s *subject) causeWords(c study.Cause, several bool) string {
 		words = say("cause.blocked", nil)
 	}
 	if several {
-		return say("cause.at", facts{"Cause": words, "Stations": listed(c.At)})
+		return say("cause.at", facts{"Cause": words, "Stations": s.stationList(c.At)})
 	}
 	return words
 }

@@ -19,7 +19,7 @@ func ratesSection(s *subject) (*section, error) {
 		return nil, nil
 	}
 	f := facts{
-		"Constraint": listed(s.Figures.Bounds.Constraint), "Unit": s.Figures.Unit, "N": len(s.Figures.Bounds.Constraint),
+		"Constraint": s.stationList(s.Figures.Bounds.Constraint), "Each": s.oneEach(s.Figures.Bounds.Constraint), "Unit": s.Figures.Unit, "N": len(s.Figures.Bounds.Constraint),
 		"AtMost": perMinute(s.Figures.Bounds.Unlimited), "Outside": s.outside(),
 	}
 	heading := say("rates.heading", f)

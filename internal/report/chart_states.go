@@ -16,7 +16,7 @@ import (
 // statesSection shows how the time of each station is spent.
 func statesSection(s *subject) (*section, error) {
 	stations := s.Results.Stations
-	heading := statesHeading(s.limiting())
+	heading := s.statesHeading(s.limiting())
 	shown := scheduledLooks(looksIn(stations))
 	option, err := s.statesOption(shown, described(heading))
 	if err != nil {
@@ -56,7 +56,7 @@ func (s *subject) pocketsWords() string {
 // statesHeading says how the stations that limit the line spend their time, on
 // average of them, and what takes the largest part of the rest: all that the
 // intervals do not tell apart.
-func statesHeading(limiting []result.Station) string {
+func (s *subject) statesHeading(limiting []result.Station) string {
 	type part struct {
 		look  stateLook
 		share result.Estimate
@@ -68,8 +68,9 @@ func statesHeading(limiting []result.Station) string {
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	named := stationsOf(limiting)
 	f := facts{
-		"Station": listed(stationsOf(limiting)), "One": len(limiting) == 1,
+		"Station": s.stationList(named), "One": len(limiting) == 1, "Each": s.oneEach(named),
 		"Running": percentWords(meanShare(limiting, looks[0].of).Mean), "States": len(parts),
 	}
 	var largest []string

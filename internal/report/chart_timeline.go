@@ -39,7 +39,7 @@ func (s *subject) timelineHeading() string {
 		}
 	}
 	return say("timeline.heading", facts{
-		"Window": s.Window.One, "Part": s.tracedPart(), "Station": listed(limiting), "One": len(limiting) == 1, "N": n, "Longest": minutesWords(longest),
+		"Window": s.Window.One, "Part": s.tracedPart(), "Station": s.stationList(limiting), "One": len(limiting) == 1, "Each": s.oneEach(limiting), "N": n, "Longest": minutesWords(longest),
 	})
 }
 

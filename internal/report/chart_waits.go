@@ -25,9 +25,10 @@ func waitsSection(s *subject) (*section, error) {
 
 func (s *subject) waitsHeading() string {
 	limiting := s.limiting()
+	named := stationsOf(limiting)
 	share := func(l stateLook) string { return percentWords(meanShare(limiting, l.of).Mean) }
 	return say("waits.heading", facts{
-		"Station": listed(stationsOf(limiting)), "One": len(limiting) == 1,
+		"Station": s.stationList(named), "One": len(limiting) == 1, "Each": s.oneEach(named),
 		"Starved": share(waiting[0]), "Blocked": share(waiting[1]),
 	})
 }

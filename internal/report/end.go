@@ -21,10 +21,10 @@ func endOf(s *subject, version string) ending { return endWith(s, method(s, vers
 // endWith is the ending of any study of a scenario; method says how its answer was found.
 func endWith(s *subject, method []string) ending {
 	return ending{
-		Inputs:  table{Caption: say("inputs.title", nil), Head: heads("entry", "input", "value"), Words: 3, Rows: inputRows(s)},
-		Derived: table{Caption: say("derived.title", nil), Head: heads("entry", "derived", "value"), Words: 2, Rows: derivedRows(s.Figures)},
+		Inputs:  s.spokenTable(table{Caption: say("inputs.title", nil), Head: heads("entry", "input", "value"), Words: 3, Rows: inputRows(s)}),
+		Derived: s.spokenTable(table{Caption: say("derived.title", nil), Head: heads("entry", "derived", "value"), Words: 2, Rows: derivedRows(s.Figures)}),
 		Source:  string(s.Scenario.Source), FileName: fileName(s.Scenario.File), Download: download(s.Scenario.Source),
-		Assumptions: assumptions(s), Method: method, Cautions: cautions(),
+		Assumptions: s.spokenAll(assumptions(s)), Method: s.spokenAll(method), Cautions: cautions(),
 	}
 }
 
@@ -48,9 +48,9 @@ func method(s *subject, version string) []string {
 	f := facts{
 		"Windows": s.Window.Runs, "Window": s.Window.One, "N": whole(float64(r.Replications)), "Seed": r.Seed,
 		"Confidence": short(100 * r.Confidence), "Engine": r.Engine, "Reason": r.EngineReason,
-		"Version": version, "Hash": r.ScenarioHash, "Constraint": listed(s.Figures.Bounds.Constraint),
+		"Version": version, "Hash": r.ScenarioHash, "Constraint": s.stationList(s.Figures.Bounds.Constraint),
 		"Degrees": r.Replications - 1, "Part": s.tracedPart(), "Sooner": s.tracedSooner(), "Belts": belted(s.Scenario),
-		"Unit": s.Figures.Unit, "Counted": listed(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
+		"Unit": s.Figures.Unit, "Counted": s.stationList(s.Figures.CountedAfter), "Several": len(s.Figures.CountedAfter) > 1,
 	}
 	var all []string
 	for _, word := range []string{"runs", "count", "interval", "hour"} {

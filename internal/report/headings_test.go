@@ -15,7 +15,7 @@ func sharesOf(name string, down, blocked, starved result.Estimate) result.Statio
 // What cannot be told apart is not ranked in a heading, and no part of the
 // rest is called most of it.
 func TestHeadingOfStates(t *testing.T) {
-	none := result.Estimate{N: 40}
+	none, invented := result.Estimate{N: 40}, subjectOf(inventedOutcome())
 	for want, stations := range map[string][]result.Station{
 		"The web runs 77 % of the time; of the rest, down (10 %) and blocked (10 %) take the largest parts": {
 			sharesOf("web", about(0.103, 0.008), about(0.101, 0.008), about(0.026, 0.004)),
@@ -34,12 +34,12 @@ func TestHeadingOfStates(t *testing.T) {
 			sharesOf("web 1", about(0.23, 0.01), none, none), sharesOf("web 2", about(0.23, 0.01), none, none),
 		},
 	} {
-		if got := strings.ReplaceAll(statesHeading(stations), thin, " "); got != want {
+		if got := strings.ReplaceAll(invented.statesHeading(stations), thin, " "); got != want {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}
 	running := result.Station{Name: "web", States: result.States{Running: about(1, 0)}}
-	if got := statesHeading([]result.Station{running}); got != "The web runs all the time" {
+	if got := invented.statesHeading([]result.Station{running}); got != "The web runs all the time" {
 		t.Errorf("got %q", got)
 	}
 }
@@ -49,7 +49,7 @@ func TestHeadingsNameAllThatLimit(t *testing.T) {
 	o := inventedOutcome()
 	s := subjectOf(o)
 	s.Figures.Bounds.Constraint = []string{"cartoner", "bundler"}
-	for _, heading := range []string{s.timelineHeading(), s.waitsHeading(), statesHeading(s.constraints())} {
+	for _, heading := range []string{s.timelineHeading(), s.waitsHeading(), s.statesHeading(s.constraints())} {
 		if !strings.Contains(heading, "cartoner and bundler") {
 			t.Errorf("%q", heading)
 		}

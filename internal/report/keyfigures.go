@@ -50,7 +50,7 @@ func figuresSection(s *subject) (*section, error) {
 	}
 	value := func(key string) string { return numberOf(figureOf(k.Line, key).Value, 100).String() }
 	heading := say("figures.heading", facts{
-		"At": listed(k.At), "OEE": value("oee"), "Availability": value("availability"), "Performance": value("performance"), "Quality": value("quality"),
+		"At": s.stationList(k.At), "OEE": value("oee"), "Availability": value("availability"), "Performance": value("performance"), "Quality": value("quality"),
 	})
 	t := table{Caption: heading, Head: heads("figure", "standard", "formula", "value"), Words: 3, Note: say("figures.note", nil)}
 	for _, f := range k.Line {

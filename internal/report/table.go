@@ -6,7 +6,8 @@ import "tuckline/internal/result"
 type table struct {
 	Caption string
 	Head    []string
-	Rows    [][]cell
+	// Rows of one cell are headings of those below them.
+	Rows [][]cell
 	// Words is how many columns, from the first, hold words.
 	Words int
 	// Long tables stay folded on paper.

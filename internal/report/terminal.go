@@ -14,7 +14,8 @@ const terminalWidth = 80
 // It needs no colour and keeps to 80 columns where words allow.
 func Terminal(w io.Writer, in Page) error {
 	s := subjectOf(in.Outcome)
-	f := firstOf(s)
+	f := s.spokenFirst(firstOf(s))
+	names := s.speaker()
 	p := paper{width: terminalWidth}
 	p.paragraph(f.Title)
 	p.paragraph(f.Question)
@@ -23,14 +24,12 @@ func Terminal(w io.Writer, in Page) error {
 		p.paragraph(sentence)
 	}
 	p.gap()
-	p.paragraph(spanLine(s))
+	p.paragraph(names.Replace(spanLine(s)))
 	p.causes(f.Causes)
 	p.gap()
-	p.paragraph(s.waitWords())
-	p.paragraph(s.lateWords())
-	p.paragraph(s.shortWords())
-	p.paragraph(s.orderWords())
-	p.paragraph(s.dryWords())
+	for _, words := range []string{s.waitWords(), s.lateWords(), s.shortWords(), s.orderWords(), s.dryWords()} {
+		p.paragraph(names.Replace(words))
+	}
 	p.stations(s)
 	p.measures(s)
 	p.warnings(f.Warnings)

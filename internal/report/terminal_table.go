@@ -10,14 +10,15 @@ import (
 func (p *paper) stations(s *subject) {
 	p.gap()
 	p.paragraph(strings.TrimSpace(say("stations.title", nil) + " " + s.offShiftWords()))
-	names, long := make([]string, len(s.Results.Stations)), 0
-	for i, station := range s.Results.Stations {
-		names[i] = fit(spaced(station.Name), p.width/3)
+	rows := s.stationRows()
+	names, long := make([]string, len(rows)), 0
+	for i, row := range rows {
+		names[i] = fit(spaced(row.name), p.width/3)
 		long = max(long, utf8.RuneCountInString(names[i]))
 	}
 	var columns [][]string
 	for _, l := range scheduledLooks(looksIn(s.Results.Stations)) {
-		columns = append(columns, stateColumn(s, l))
+		columns = append(columns, stateColumn(s, l, rows))
 	}
 	for len(columns) > 0 {
 		n := p.fitting(columns, long)
@@ -26,11 +27,39 @@ func (p *paper) stations(s *subject) {
 	}
 }
 
+// stationRow is a station in the table, or the name of the line of those below it.
+type stationRow struct {
+	name    string
+	station int
+	heading bool
+}
+
+func (s *subject) stationRows() []stationRow {
+	var rows []stationRow
+	last := ""
+	for i, name := range s.stationNames() {
+		line, own := s.ofLine(name)
+		if line != "" {
+			if line != last {
+				rows = append(rows, stationRow{name: line, heading: true})
+			}
+			own = "  " + own
+		}
+		last = line
+		rows = append(rows, stationRow{name: own, station: i})
+	}
+	return rows
+}
+
 // stateColumn has the word of the state and a share for every station.
-func stateColumn(s *subject, l stateLook) []string {
-	column := []string{l.Word()}
-	for _, e := range s.sharesOf(l) {
-		column = append(column, atPlace(e, 100, s.statesPlace()).String())
+func stateColumn(s *subject, l stateLook, rows []stationRow) []string {
+	column, shares, place := []string{l.Word()}, s.sharesOf(l), s.statesPlace()
+	for _, row := range rows {
+		value := ""
+		if !row.heading {
+			value = atPlace(shares[row.station], 100, place).String()
+		}
+		column = append(column, value)
 	}
 	return column
 }

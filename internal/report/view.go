@@ -52,13 +52,15 @@ func one(make func(*subject) (*section, error)) maker {
 
 func viewOf(in Page) (*view, error) {
 	s := subjectOf(in.Outcome)
-	v := &view{First: firstOf(s), Looks: looks, Header: headerOf(in), End: endOf(s, in.Version)}
+	v := &view{First: s.spokenFirst(firstOf(s)), Looks: looks, Header: headerOf(in), End: endOf(s, in.Version)}
 	for _, make := range sections {
 		made, err := make(s)
 		if err != nil {
 			return nil, err
 		}
-		v.Sections = append(v.Sections, made...)
+		for _, one := range made {
+			v.Sections = append(v.Sections, s.spokenSection(one))
+		}
 	}
 	return v, nil
 }
