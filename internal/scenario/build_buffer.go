@@ -178,19 +178,27 @@ func (b *resolver) speedStep(w *stationWords, s *stepWords, before *sim.Buffer, 
 		cycle = extra.TopCycle
 	}
 	step.Cycle = micros(cycle)
+	paced := b.stepPaced(w, s, cycle, extra)
 	switch {
-	case !b.read(s.RunAt.at):
+	case before.Holds == 0 && (s.FromLevel.percent || s.BackAt.percent):
+		return step, false // its places could not be read
+	case step.BackAt >= step.From && !b.said(s.FromLevel.at) && !b.said(s.BackAt.at):
+		b.complain(s.BackAt.at, "back at %q is not below from level %q: %d and %d pieces", s.BackAt.text(), s.FromLevel.text(), step.BackAt, step.From)
 		return step, false
+	}
+	return step, paced
+}
+
+// stepPaced says that a step has a speed which the station has.
+func (b *resolver) stepPaced(w *stationWords, s *stepWords, cycle float64, extra *Station) bool {
+	switch {
+	case b.said(s.RunAt.at):
 	case s.RunAt.top && !w.TopSpeed.given():
 		b.complain(s.RunAt.at, "the station has no top speed; write top speed: 100/min beside its cycle, or a speed here")
 	case cycle < extra.TopCycle*(1-1e-9):
 		b.complain(s.RunAt.at, "%q is faster than the top speed of the station; write a higher top speed, or a lower speed here", s.RunAt.text())
-	case before.Holds == 0 && (s.FromLevel.percent || s.BackAt.percent):
-		return step, false // its places could not be read
-	case step.BackAt >= step.From && b.read(s.FromLevel.at) && b.read(s.BackAt.at):
-		b.complain(s.BackAt.at, "back at %q is not below from level %q: %d and %d pieces", s.BackAt.text(), s.FromLevel.text(), step.BackAt, step.From)
 	default:
-		return step, true
+		return true
 	}
-	return step, false
+	return false
 }

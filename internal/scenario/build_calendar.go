@@ -28,9 +28,11 @@ type shiftTimes struct {
 	from, to sim.Micros
 	lasts    sim.Micros
 	days     []int
-	startUp  sim.Micros
-	tidy     sim.Micros
-	breaks   []shiftBreak
+	// anyDay says that its days are those of the calendar and could not be read: one stands for them in checks.
+	anyDay  bool
+	startUp sim.Micros
+	tidy    sim.Micros
+	breaks  []shiftBreak
 }
 
 // shiftBreak is a break, from the beginning of its shift.
@@ -82,12 +84,15 @@ func (b *resolver) shiftsOf(w *calendarWords) (all []*shiftTimes) {
 	for i := range w.Shifts.list {
 		e := &w.Shifts.list[i]
 		b.checkShiftName(e.place, e.name)
-		days := e.value.Days
-		if !days.given() {
-			days = w.Days
+		days, anyDay := e.value.Days.days, false
+		if !e.value.Days.given() {
+			days = w.Days.days
+			if anyDay = len(days) == 0; anyDay {
+				days = []int{0}
+			}
 		}
 		t := &shiftTimes{
-			name: e.name, where: e.value.From.at, shift: i, days: days.days, from: e.value.From.time, to: e.value.To.time,
+			name: e.name, where: e.value.From.at, shift: i, days: days, anyDay: anyDay, from: e.value.From.time, to: e.value.To.time,
 			startUp: micros(e.value.StartUp.value), tidy: micros(e.value.Tidy.value),
 		}
 		b.inShift(t, &e.value.From, &e.value.To, &e.value.Breaks)

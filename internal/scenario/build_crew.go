@@ -130,32 +130,43 @@ func (b *resolver) work(need *crewNeed, priority int) sim.Work {
 		b.noSuchName(need.at, need.crew, "crew", names)
 		return sim.Work{Priority: priority}
 	}
-	unknown := b.words.Calendar.given() && b.s.Calendar == nil // the shifts could not be read
-	if there := b.mostThere(need.crew); need.people > there && !unknown {
+	if there, known := b.mostThere(need.crew); need.people > there && known {
 		b.complain(need.at, "%d of %s are asked for, but there are only %d; the work would never begin", need.people, need.crew, there)
 	}
 	return sim.Work{Crew: need.crew, People: need.people, Priority: priority}
 }
 
-// mostThere is how many people who can do the work of a crew are ever there at once.
-func (b *resolver) mostThere(name string) (most int) {
+// mostThere is how many people who can do the work of a crew are ever there at once. Of shifts that could not be read it
+// is no less than that; known is false where crews could not be read that may be among them.
+func (b *resolver) mostThere(name string) (most int, known bool) {
 	shifts := 1
 	if b.s.Calendar != nil {
 		shifts = len(b.s.Calendar.Shifts)
 	}
 	for shift := range shifts {
 		sum := 0
-		for i := range b.s.Line.Crews {
-			crew := &b.s.Line.Crews[i]
-			switch {
-			case crew.Relief || crew.Name != name && !slices.Contains(crew.CanAlso, name):
+		for i := range b.words.Crews.list {
+			e := &b.words.Crews.list[i]
+			own := e.name == name
+			switch crew := &b.s.Line.Crews[i]; {
+			case (own || e.value.CanAlso.given()) && b.wrongIn(e.place.path):
+				return 0, false
+			case !own && !slices.Contains(crew.CanAlso, name):
 			case crew.ByShift == nil:
-				sum += crew.People
+				sum += max(crew.People, mostOnShift(&e.value))
 			default:
 				sum += crew.ByShift[shift]
 			}
 		}
 		most = max(most, sum)
+	}
+	return most, true
+}
+
+// mostOnShift is the largest number that a crew has for a shift.
+func mostOnShift(w *crewWords) (most int) {
+	for _, on := range w.OnShift.list {
+		most = max(most, int(on.value.value))
 	}
 	return most
 }

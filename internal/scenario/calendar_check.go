@@ -90,7 +90,7 @@ func (b *resolver) checkStretches(shifts, cleaning []*shiftTimes) {
 func (b *resolver) checkOverlap(first, later *shiftTimes) {
 	for _, one := range first.stretches() {
 		for _, other := range later.stretches() {
-			if first == later && one.begin == other.begin || one.lasts == 0 || other.lasts == 0 {
+			if first == later && one.begin == other.begin || first.anyDay != later.anyDay || one.lasts == 0 || other.lasts == 0 {
 				continue
 			}
 			_, inOne := one.holds(other.begin)
@@ -105,7 +105,13 @@ func (b *resolver) checkOverlap(first, later *shiftTimes) {
 	}
 }
 
-func (s *stretch) beginWords() string { return weekClock{time: s.begin}.words() }
-func (s *stretch) endWords() string {
-	return weekClock{time: (s.begin + s.lasts) % weekLength}.words()
+func (s *stretch) beginWords() string { return s.clockWords(s.begin) }
+func (s *stretch) endWords() string   { return s.clockWords(s.begin + s.lasts) }
+
+// clockWords is a time of the week, without the day where that is not known.
+func (s *stretch) clockWords(t sim.Micros) string {
+	if s.times.anyDay {
+		return clockWords(t % dayLength)
+	}
+	return weekClock{time: t % weekLength}.words()
 }

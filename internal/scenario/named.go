@@ -2,6 +2,7 @@ package scenario
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"tuckline/internal/scenario/tree"
@@ -72,7 +73,11 @@ func (l *oneOrMore[T]) read(r *reader, n *tree.Node, path string, tag reflect.St
 	items := []*tree.Node{n}
 	if n.Kind == tree.List {
 		items = n.Items
-		if len(items) == 0 {
+		switch {
+		case len(items) > 0:
+		case slices.Contains(strings.Split(tag.Get("of"), "|"), "nothing"):
+			r.complain(l.at, "the list is empty; write nothing, which is a word here, or leave the key out")
+		default:
 			r.complain(l.at, "the list is empty; leave the key out")
 		}
 	}

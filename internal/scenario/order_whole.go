@@ -32,8 +32,13 @@ func (b *resolver) checkDivides(c *count, u orderUnit) {
 	are := quantity.Count{N: n, Unit: u.unit}.Format()
 	less, more := n/step*step, (n/step+1)*step
 	name := b.s.Line.Stations[u.heads[0]].Name
+	alike := slices.Min(u.perCycle) == slices.Max(u.perCycle)
 	switch {
-	case len(u.heads) == 1 || slices.Min(u.perCycle) == slices.Max(u.perCycle):
+	case alike && less == 0:
+		b.complain(c.at, "%s are less than a cycle of %q, which uses %d; write at least %[3]d %s", are, name, step, u.unit)
+	case less == 0:
+		b.complain(c.at, "%s are no whole cycles: those at the head of the line use %d to %d in each, so that the batch has to be a multiple of %d %s", are, slices.Min(u.perCycle), slices.Max(u.perCycle), step, u.unit)
+	case alike:
 		b.complain(c.at, "%s are no whole cycles of %q, which uses %d in each: %d cycles need %d, %d cycles %d; write one of these", are, name, step, n/step, less, n/step+1, more)
 	default:
 		b.complain(c.at, "%s are no whole cycles: those at the head of the line use %d to %d in each, so that the batch has to be a multiple of %d, such as %d or %d", are, slices.Min(u.perCycle), slices.Max(u.perCycle), step, less, more)
