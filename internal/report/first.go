@@ -56,12 +56,13 @@ func (s *subject) answer() []string {
 
 // byShift says what the shifts of each name make; nothing where there are no two to compare.
 func (s *subject) byShift() string {
-	if len(s.ByShift) == 0 {
+	shifts := s.Results.Output.ByShift
+	if len(shifts) == 0 {
 		return ""
 	}
-	place := placeIn(s.ByShift, func(one study.ShiftMade) result.Estimate { return one.Good }, 1)
+	place := placeIn(shifts, func(one result.ShiftMade) result.Estimate { return one.Good }, 1)
 	var all []string
-	for _, one := range s.ByShift {
+	for _, one := range shifts {
 		all = append(all, say("answer.shift", facts{"Shift": one.Name, "Good": atPlace(one.Good, 1, place)}))
 	}
 	return say("answer.shifts", facts{"All": listed(all), "Unit": s.Results.Output.Unit, "Outside": s.outside()})

@@ -56,6 +56,14 @@ type Output struct {
 	ShiftP50 float64 `json:"shift_p50"`
 	ShiftP90 float64 `json:"shift_p90"`
 	SpreadOf string  `json:"spread_of,omitempty"`
+	// ByShift are the shifts of the calendar, overtime too, in its order, where whole ones of two or more names lie in the windows.
+	ByShift []ShiftMade `json:"by_shift,omitempty"`
+}
+
+// ShiftMade is the good pieces of the answer of the whole shifts of one name: the mean of each run, estimated over those that have any.
+type ShiftMade struct {
+	Name string   `json:"name"`
+	Good Estimate `json:"good"`
 }
 
 // Station has the figures of one station. What a station does not have, such as

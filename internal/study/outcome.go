@@ -19,8 +19,6 @@ type Outcome struct {
 	Shifts []float64
 	// MeanShift says that the total of the results is that of the mean shift of the calendar, from whole shifts.
 	MeanShift bool
-	// ByShift are the shifts of the calendar with their good pieces, in its order, where whole ones of two or more lie in the windows.
-	ByShift []ShiftMade
 	// RunningMean has the estimate of the total of the results after 2, 3, … replications; nil where runs end with their orders.
 	RunningMean []result.Estimate
 	Span        Span
@@ -43,12 +41,6 @@ type Outcome struct {
 	Precision Precision
 	// Interrupted says that fewer replications were finished than asked for, of the line or of its span.
 	Interrupted bool
-}
-
-// ShiftMade is the good pieces of the answer of the whole shifts of one name: the mean of each run, estimated over those that have any.
-type ShiftMade struct {
-	Name string
-	Good result.Estimate
 }
 
 // Span is the scale from no buffer at all to buffers without limit, both

@@ -37,6 +37,7 @@ func (v view) output() result.Output {
 		ShiftP10: estimate.Quantile(single, 0.10),
 		ShiftP50: estimate.Quantile(single, 0.50),
 		ShiftP90: estimate.Quantile(single, 0.90),
+		ByShift:  v.byShift(),
 	}
 	if s.Calendar != nil || of == noSingles {
 		out.SpreadOf = of

@@ -121,7 +121,7 @@ func (j *job) outcome() *Outcome {
 	o := Outcome{
 		Scenario: j.scenario, Model: j.model, Records: j.records, UsedUp: v.usedUp(),
 		Results: v.results(j.options.Show), Shifts: shifts,
-		RunningMean: v.runningTotal(), MeanShift: v.meanShifts() != nil, ByShift: v.byShift(),
+		RunningMean: v.runningTotal(), MeanShift: v.meanShifts() != nil,
 		Constraint: strings.Join(v.figures.Bounds.Constraint, " and "),
 		Causes:     causesOf(v, limiting),
 		Classes:    classes(v.records, len(j.model.Places())),

@@ -93,7 +93,7 @@ func (v view) meanOfKind(r *sim.Record, kind int) (mean float64, some bool) {
 }
 
 // byShift are the good pieces of the whole shifts of each name, overtime too; nil where fewer than two names have any.
-func (v view) byShift() (all []ShiftMade) {
+func (v view) byShift() (all []result.ShiftMade) {
 	if v.scenario.Calendar == nil {
 		return nil
 	}
@@ -105,7 +105,7 @@ func (v view) byShift() (all []ShiftMade) {
 			}
 		}
 		if len(means) >= leastReplications {
-			all = append(all, ShiftMade{v.scenario.Calendar.Shifts[kind].Name, estimateOf(means, v.confidence)})
+			all = append(all, result.ShiftMade{Name: v.scenario.Calendar.Shifts[kind].Name, Good: estimateOf(means, v.confidence)})
 		}
 	}
 	if len(all) < 2 {
