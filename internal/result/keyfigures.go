@@ -50,8 +50,8 @@ const AllStops = "(all)"
 type StopTimes struct {
 	Name  string `json:"name"`
 	Class string `json:"class,omitempty"`
-	// BetweenMinutes is running time between two of its stops, RepairMinutes the work, StoppedMinutes with
-	// waiting for the crew.
+	// BetweenMinutes is running time between two of its stops, RepairMinutes the work, whenever it is done. StoppedMinutes is the time
+	// under it, waiting for the crew included; with a calendar without breaks and the time between shifts, and once where stops overlap.
 	BetweenMinutes Estimate `json:"between_min"`
 	RepairMinutes  Estimate `json:"repair_min"`
 	StoppedMinutes Estimate `json:"stopped_min"`

@@ -148,7 +148,8 @@ line: [{station: packer, cycle: 60/min, gives: 1 carton, stops: {jam: {every: 21
 }
 
 // A stop of the clock comes at 16:00, when nobody is there, and is worked on from 6:00 on: nobody waits at night. The next
-// comes at 7:00, beside a repair from 6:00 to 8:00, and waits for an hour.
+// comes at 7:00, beside a repair from 6:00 to 8:00, and waits for an hour. So the one stops its station for the 2 h of its work, the
+// other for an hour and 5 min.
 func TestNobodyWaitsAtNight(t *testing.T) {
 	s, err := scenario.Read("night.yaml", []byte(`tuckline: 1
 answer: {in: cartons, counted after: packer, per: shift}
@@ -162,9 +163,14 @@ line:
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := mustRun(t, s, Options{}).Results.Crews[0]
-	if crew.MeanWaitS.Mean != 1800 {
-		t.Errorf("two requests wait %v s on average, by hand 0 and 3,600", crew.MeanWaitS.Mean)
+	r := mustRun(t, s, Options{}).Results
+	if wait := r.Crews[0].MeanWaitS.Mean; wait != 1800 {
+		t.Errorf("two requests wait %v s on average, by hand 0 and 3,600", wait)
+	}
+	for i, want := range []float64{120, 65} {
+		if stopped := r.KeyFigures.Stations[i].Stops[0].StoppedMinutes.Mean; stopped != want {
+			t.Errorf("station %d is stopped for %v min a stop, by hand %v", i, stopped, want)
+		}
 	}
 }
 
@@ -226,10 +232,11 @@ func TestByShift(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(out.ByShift) != len(want) {
-			t.Errorf("%s: %+v", run, out.ByShift)
+		made := out.Results.Output.ByShift
+		if len(made) != len(want) {
+			t.Errorf("%s: %+v", run, made)
 		}
-		for _, one := range out.ByShift {
+		for _, one := range made {
 			if math.Abs(one.Good.Mean-want[one.Name]) > 3 || one.Good.N != 2 {
 				t.Errorf("%s: %s makes %v, want %v", run, one.Name, one.Good, want[one.Name])
 			}

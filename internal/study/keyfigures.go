@@ -89,18 +89,18 @@ func (v view) stopTimes(station int) []result.StopTimes {
 }
 
 func (v view) stopTime(station int, counts func(cause int) bool) result.StopTimes {
-	sum := func(of func(*sim.StopRecord) sim.Micros) []float64 {
+	sum := func(of func(r *sim.Record, cause int) sim.Micros) []float64 {
 		return v.column(func(r *sim.Record) float64 {
 			sum := 0.0
 			for k := range r.Stations[station].Stops {
 				if counts(k) {
-					sum += float64(of(&r.Stations[station].Stops[k]))
+					sum += float64(of(r, k))
 				}
 			}
 			return sum
 		})
 	}
-	count := sum(func(s *sim.StopRecord) sim.Micros { return sim.Micros(s.Count) })
+	count := sum(func(r *sim.Record, k int) sim.Micros { return sim.Micros(r.Stations[station].Stops[k].Count) })
 	running := v.column(func(r *sim.Record) float64 { return float64(r.Stations[station].States[sim.Running]) })
 	per := func(part []float64) result.Estimate {
 		value, ok := estimate.LinearRatio(part, count, v.confidence)
@@ -112,8 +112,8 @@ func (v view) stopTime(station int, counts func(cause int) bool) result.StopTime
 	}
 	return result.StopTimes{
 		BetweenMinutes: per(running),
-		RepairMinutes:  per(sum(func(s *sim.StopRecord) sim.Micros { return s.Down })),
-		StoppedMinutes: per(sum(stopped)),
+		RepairMinutes:  per(sum(func(r *sim.Record, k int) sim.Micros { return r.Stations[station].Stops[k].Down })),
+		StoppedMinutes: per(sum(func(r *sim.Record, k int) sim.Micros { return v.stoodFor(r, station, k) })),
 	}
 }
 

@@ -90,5 +90,5 @@ var MeasureWords = []MeasureWord{
 	{"technical efficiency of EN 415-11", perOperating, "good output of what set speed would give in the operating time without external causes", keyFigureOf("technical_efficiency_en")},
 	{"mean time between stops of STATION", perStop, "running time between two own stops, of all causes and of each", timeOf(between)},
 	{"mean time to repair of STATION", perStop, "work of a stop, of all causes and of each", timeOf(toRepair)},
-	{"mean time stopped of STATION", perStop, "the same with waiting for the crew", timeOf(stoppedFor)},
+	{"mean time stopped of STATION", perStop, "time under a stop, waiting for the crew included; breaks and the time between shifts left out", timeOf(stoppedFor)},
 }
