@@ -106,3 +106,32 @@ func TestNothingFinishedIsNoAnswer(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// Where the orders are finished as entered but not without buffers, nothing is compared, and the span says why; a study that was
+// interrupted before two replications were run at all ends says nothing of orders.
+func TestSpanWithoutFinishedOrders(t *testing.T) {
+	s := jammingOrder(t, "replications: 3, at most: 6 h")
+	ran := func(ends ...sim.End) (records []sim.Record) {
+		for i, end := range ends {
+			records = append(records, sim.Record{Replication: i + 1, Window: 6 * sim.Hour, Stations: make([]sim.StationRecord, 1), End: end})
+		}
+		return records
+	}
+	done, late := sim.OrdersFinished, sim.HorizonReached
+	for name, c := range map[string]struct {
+		none       []sim.Record
+		compared   int
+		unfinished bool
+	}{
+		"none is finished": {ran(late, late, late), 0, true},
+		"one is finished":  {ran(late, done, late), 1, true},
+		"two are finished": {ran(done, done, late), 2, false},
+		"only one was run": {ran(done), 1, false},
+		"only one, late":   {ran(late), 0, false},
+	} {
+		span := spanOf(s, ran(done, done, done), bound{records: c.none}, bound{records: ran(done, done, done)})
+		if span.Unfinished != c.unfinished || span.Compared != c.compared || (span.None.N > 0) != (c.compared >= 2) {
+			t.Errorf("%s: %+v", name, span)
+		}
+	}
+}
